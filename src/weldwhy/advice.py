@@ -1,0 +1,122 @@
+"""From a cause to its remedies: cautions first, then the action and the corrective settings."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from weldwhy import units
+from weldwhy.case import Case
+from weldwhy.model import Caution, Cause, Remedy, RuleBase
+from weldwhy.units import Quantity, Target, UnitError
+from weldwhy.windows import Found, distance, find
+
+STEEPNESS, MIDDLE = 1.8, 1.62
+"""Weight of "too high" is exp(STEEPNESS z - MIDDLE), z = distance past the window's middle."""
+MOST_WEIGHT = 20.0
+
+
+@dataclass(frozen=True, slots=True)
+class SettingAdvice:
+    """One row of "yours -> try -> allowed range", as shown; "" where something is not known."""
+
+    setting: str
+    name: str
+    yours: str
+    best: str
+    low: str
+    high: str
+    note: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Advice:
+    """A remedy with its cautions (to be shown first) and its settings."""
+
+    remedy: Remedy
+    cautions: tuple[Caution, ...]
+    settings: tuple[SettingAdvice, ...]
+
+
+def read_measured(rules: RuleBase, measured: Mapping[str, str]) -> dict[str, Quantity | str]:
+    """The measured settings as quantities; what cannot be read, or is text, stays text."""
+    read: dict[str, Quantity | str] = {}
+    for setting, value in measured.items():
+        kind = rules.settings[setting].quantity if setting in rules.settings else "text"
+        try:
+            read[setting] = value if kind == "text" else units.parse(value, kind)
+        except UnitError:
+            read[setting] = value
+    return read
+
+
+def read_thickness(text: str) -> Quantity | None:
+    """The thickness as a quantity; None if it is not known or cannot be read."""
+    try:
+        return units.parse(text, "length") if text else None
+    except UnitError:
+        return None
+
+
+def window(rules: RuleBase, case: Case) -> Found | None:
+    """The operating window of the case's situation, if the rules hold one."""
+    settings = read_measured(rules, case.measured)
+    thickness = read_thickness(case.thickness)
+    return find(rules, case.process, case.material, thickness, settings, case.place)
+
+
+def factors(rules: RuleBase, case: Case, found: Found | None) -> dict[str, float]:
+    """How the measured settings weigh on the causes that are their fault, by cause id."""
+    if found is None:
+        return {}
+    read = read_measured(rules, case.measured)
+    result = {}
+    for cause in rules.causes.values():
+        if cause.setting is None:
+            continue
+        value, target = read.get(cause.setting[0]), found.targets.get(cause.setting[0])
+        if isinstance(value, Quantity) and target is not None:
+            z = distance(value, target)
+            result[cause.id] = _weight(z if cause.setting[1] == "too high" else -z)
+    return result
+
+
+def _weight(z: float) -> float:
+    # far outside the window the exponential means nothing; the bound comes first so it cannot overflow
+    exponent = STEEPNESS * min(max(z, -10.0), 10.0) - MIDDLE
+    return min(max(2.718281828459045**exponent, 1.0 / MOST_WEIGHT), MOST_WEIGHT)
+
+
+def settled(rules: RuleBase, case: Case, found: Found | None) -> frozenset[str]:
+    """Checks that a measured setting answers by itself."""
+    if found is None:
+        return frozenset()
+    told = set(case.measured) & set(found.targets)
+    return frozenset(check.id for check in rules.checks.values() if check.setting in told)
+
+
+def advise(
+    rules: RuleBase, case: Case, cause: Cause, found: Found | None, system: str | None
+) -> tuple[Advice, ...]:
+    """The cause's remedies in order, each with cautions and settings in the person's units."""
+    return tuple(
+        Advice(
+            remedy,
+            tuple(rules.cautions[c] for c in remedy.cautions if c in rules.cautions),
+            tuple(_setting(rules, case, name, found, system) for name in remedy.settings),
+        )
+        for remedy in cause.remedies
+    )
+
+
+def _setting(
+    rules: RuleBase, case: Case, setting: str, found: Found | None, system: str | None
+) -> SettingAdvice:
+    name = rules.settings[setting].name if setting in rules.settings else setting
+    yours = read_measured(rules, case.measured).get(setting, "")
+    shown = units.show(yours, system) if isinstance(yours, Quantity) else yours
+    target: Target | None = found.targets.get(setting) if found else None
+    if found is None or target is None:
+        return SettingAdvice(setting, name, shown, "", "", "")
+    best, low, high = (units.show(q, system) for q in (target.best, target.low, target.high))
+    return SettingAdvice(setting, name, shown, best, low, high, found.note)

@@ -1,0 +1,210 @@
+"""One troubleshooting from report to end: an immutable log of entries, nothing else.
+
+Undo is "the log without its last entry". What is believed follows from the log alone.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import asdict, dataclass, field, fields
+from typing import Any
+
+SOUND, BETTER, NO_CHANGE, WORSE = RESULTS = ("sound", "better", "no change", "worse")
+"""What a test bead after a remedy can be."""
+SITUATION = ("process", "material", "thickness", "place", "job")
+"""What may be known of the work; an empty value means "don't know"."""
+DONT_KNOW, SKIP = REASONS = ("don't know", "skip")
+
+
+class CaseError(ValueError):
+    """A case that cannot be read; one plain line."""
+
+
+@dataclass(frozen=True, slots=True)
+class Situated:
+    """The process, metal, thickness, place or job was told; "" means "don't know"."""
+
+    field: str
+    value: str
+
+
+@dataclass(frozen=True, slots=True)
+class Reported:
+    """A symptom was reported."""
+
+    symptom: str
+
+
+@dataclass(frozen=True, slots=True)
+class Answered:
+    """A check was answered."""
+
+    check: str
+    answer: str
+
+
+@dataclass(frozen=True, slots=True)
+class Passed:
+    """A check was left unanswered; reason "don't know" or "skip"."""
+
+    check: str
+    reason: str
+
+
+@dataclass(frozen=True, slots=True)
+class Measured:
+    """A setting was told, as typed; "" withdraws it."""
+
+    setting: str
+    value: str
+
+
+@dataclass(frozen=True, slots=True)
+class Tried:
+    """A remedy for a cause was tried; result of the test bead."""
+
+    cause: str
+    remedy: str
+    result: str
+
+
+Entry = Situated | Reported | Answered | Passed | Measured | Tried
+KINDS: dict[str, type[Entry]] = {
+    "situated": Situated,
+    "reported": Reported,
+    "answered": Answered,
+    "passed": Passed,
+    "measured": Measured,
+    "tried": Tried,
+}
+
+
+@dataclass(frozen=True)
+class Case:
+    """The log of one case, oldest entry first."""
+
+    entries: tuple[Entry, ...] = field(default=())
+
+    def with_(self, *entries: Entry) -> Case:
+        """The case with the entries added."""
+        return Case((*self.entries, *entries))
+
+    def undo(self) -> Case:
+        """The case without its last entry; an empty case stays empty."""
+        return Case(self.entries[:-1])
+
+    def told(self, name: str) -> str | None:
+        """The last value told for a field of the situation; None if never told."""
+        for entry in reversed(self.entries):
+            if isinstance(entry, Situated) and entry.field == name:
+                return entry.value
+        return None
+
+    @property
+    def process(self) -> str:
+        """Process id, "" if not known."""
+        return self.told("process") or ""
+
+    @property
+    def material(self) -> str:
+        """Metal id, "" if not known."""
+        return self.told("material") or ""
+
+    @property
+    def thickness(self) -> str:
+        """Thickness as typed, "" if not known."""
+        return self.told("thickness") or ""
+
+    @property
+    def place(self) -> str:
+        """indoors, outdoors, or "" if not known."""
+        return self.told("place") or ""
+
+    @property
+    def job(self) -> str:
+        """What the weld is for, "" if not known."""
+        return self.told("job") or ""
+
+    @property
+    def symptoms(self) -> tuple[str, ...]:
+        """Symptoms reported, in order, each once."""
+        return tuple(dict.fromkeys(e.symptom for e in self.entries if isinstance(e, Reported)))
+
+    @property
+    def answers(self) -> dict[str, str]:
+        """The answer that now stands for each check; a later "don't know" withdraws it."""
+        found: dict[str, str] = {}
+        for entry in self.entries:
+            if isinstance(entry, Answered):
+                found[entry.check] = entry.answer
+            elif isinstance(entry, Passed):
+                found.pop(entry.check, None)
+        return found
+
+    @property
+    def passed(self) -> tuple[str, ...]:
+        """Checks left unanswered and not answered since."""
+        found: dict[str, None] = {}
+        for entry in self.entries:
+            if isinstance(entry, Passed):
+                found[entry.check] = None
+            elif isinstance(entry, Answered):
+                found.pop(entry.check, None)
+        return tuple(found)
+
+    @property
+    def measured(self) -> dict[str, str]:
+        """Settings as last typed; withdrawn ones left out."""
+        found: dict[str, str] = {}
+        for entry in self.entries:
+            if isinstance(entry, Measured):
+                found[entry.setting] = entry.value
+        return {setting: value for setting, value in found.items() if value}
+
+    @property
+    def tried(self) -> tuple[Tried, ...]:
+        """Remedies tried, in order."""
+        return tuple(entry for entry in self.entries if isinstance(entry, Tried))
+
+    @property
+    def sound(self) -> bool:
+        """Whether the last test bead was sound: the case is done."""
+        return bool(self.tried) and self.tried[-1].result == SOUND
+
+
+def entry_for(check: str, answer: str) -> Entry:
+    """The entry that an answer makes; "symptom" and "process" are asked like checks."""
+    if check == "symptom":
+        return Reported(answer)
+    if check in SITUATION:
+        return Situated(check, answer)
+    return Answered(check, answer)
+
+
+def to_data(case: Case) -> list[dict[str, str]]:
+    """The case as plain data, one mapping an entry."""
+    names = {kind: name for name, kind in KINDS.items()}
+    return [{"entry": names[type(entry)], **asdict(entry)} for entry in case.entries]
+
+
+def from_data(data: Any) -> Case:
+    """The case written by `to_data`; CaseError in one plain line if it is not one."""
+    if not isinstance(data, list):
+        raise CaseError("a case must be a list of entries")
+    return Case(tuple(_entry(number, item) for number, item in enumerate(data, 1)))
+
+
+def _entry(number: int, item: Any) -> Entry:
+    if not isinstance(item, Mapping) or item.get("entry") not in KINDS:
+        raise CaseError(f"entry {number} of the case is of no known kind")
+    kind = KINDS[item["entry"]]
+    names = [f.name for f in fields(kind)]
+    if sorted(item) != sorted(["entry", *names]):
+        raise CaseError(f"entry {number} of the case must have just the keys {', '.join(names)}")
+    if not all(isinstance(item[name], str) for name in names):
+        raise CaseError(f"entry {number} of the case must hold texts only")
+    allowed = {"field": SITUATION, "reason": REASONS, "result": RESULTS}
+    for name, values in allowed.items():
+        if name in names and item[name] not in values:
+            raise CaseError(f"entry {number} of the case: {name} must be one of {', '.join(values)}")
+    return kind(**{name: item[name] for name in names})

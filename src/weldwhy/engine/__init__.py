@@ -1,0 +1,5 @@
+"""The diagnostic engine: a pure library that says what to do next so that a good bead comes soonest.
+
+It knows no clock, disk, screen or randomness. `network` holds what is in play, `belief` replays
+a log, `plan` prices the way to a good bead, `choice` picks the next step, `explain` tells why.
+"""

@@ -1,0 +1,278 @@
+"""Which step comes next: ask or check something, try a remedy, or call for help.
+
+The step chosen is the one with the least expected minutes to a good bead, looking one question
+ahead; a danger comes first whatever it costs.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Collection
+from dataclasses import dataclass
+from functools import cached_property
+from math import log2
+from typing import Literal
+
+from weldwhy.engine import tuning
+from weldwhy.engine.belief import (
+    Belief,
+    Finding,
+    Fix,
+    Log,
+    after_fix,
+    discount,
+    exponents,
+    likelihood,
+    works,
+)
+from weldwhy.engine.network import UNLISTED
+from weldwhy.engine.plan import Plan, Planner
+from weldwhy.engine.tuning import Tuning
+
+LOOK_AGAIN = 0.30
+"""From this chance of a slip on, an answer may be asked again."""
+WORTH_LOOKING = 0.2
+"""Minutes that a second look must gain."""
+
+
+@dataclass(frozen=True, slots=True)
+class Branch:
+    """What one answer would do: its chance, and the plan that follows."""
+
+    answer: str
+    chance: float
+    weights: tuple[float, ...]
+    minutes: float
+
+
+@dataclass(frozen=True, slots=True)
+class Value:
+    """What asking a check gains: net minutes saved, and the branches it opens."""
+
+    check: str
+    gain: float
+    asked: float
+    branches: tuple[Branch, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Step:
+    """The next step. `check` for ask, check and again; `cause` for fix; neither for help."""
+
+    kind: Literal["hazard", "ask", "check", "again", "fix", "help"]
+    minutes: float
+    check: str = ""
+    cause: str = ""
+    value: Value | None = None
+
+
+class Chooser:
+    """The choice for one belief. `refused` are checks that were skipped or not known."""
+
+    def __init__(
+        self,
+        belief: Belief,
+        log: Log,
+        refused: Collection[str] = (),
+        tuned: Tuning = tuning.PATIENCE["normal"],
+        looked_again: Collection[str] = (),
+        settled: Collection[str] = (),
+    ) -> None:
+        self.belief = belief
+        self.network = belief.network
+        self.log = log
+        self.tuned = tuned
+        self._looked_again = frozenset(looked_again)
+        answered = {entry.check for entry in log if isinstance(entry, Finding)}
+        closed = answered | set(refused) | set(settled)
+        self.open_checks = tuple(c for c in sorted(self.network.checks) if c not in closed)
+        self.planner = Planner(self.network, set(self.open_checks), belief.tries, tuned)
+
+    @cached_property
+    def plan(self) -> Plan:
+        """The plan with no further general question."""
+        return self.planner.plan(self.belief.weights)
+
+    @cached_property
+    def _groups(self) -> dict[str, int]:
+        counts: dict[str, int] = {}
+        for check in exponents(self.network, self.log):
+            look = self.network.checks[check].same_look
+            if look:
+                counts[look] = counts.get(look, 0) + 1
+        return counts
+
+    def bits(self, check: str) -> float:
+        """Mutual information in bits between the answer and what is wrong."""
+        weights = self.belief.weights
+        total = 0.0
+        for row in self.network.rows(check):
+            joint = [w * p for w, p in zip(weights, row)]
+            chance = sum(joint)
+            total += sum(j * log2(p) for j, p in zip(joint, row)) - chance * log2(chance)
+        return total
+
+    def value(self, check: str) -> Value:
+        """Net expected minutes saved by asking the check now and then following the plan."""
+        found = self.network.checks[check]
+        weights = self.belief.weights
+        branches = []
+        after = 0.0
+        for answer, row in zip(found.answers, self.network.rows(check)):
+            joint = [w * p for w, p in zip(weights, row)]
+            chance, cost = sum(joint), self.planner.cost(joint)
+            after += cost
+            branches.append(Branch(answer.id, chance, tuple(joint), cost / chance))
+        gross = max((1.0 - found.dont_know) * (self.plan.minutes - after), 0.0)
+        gross *= discount(self._groups.get(found.same_look, 0) + 1) if found.same_look else 1.0
+        price = found.minutes + self.tuned.attention
+        asked = price + self.plan.minutes - gross
+        return Value(check, gross - price, asked, tuple(branches))
+
+    def _worth_valuing(self) -> list[str]:
+        ranked = sorted(
+            self.open_checks, key=lambda c: (-self.bits(c) / self._price(c), self._price(c), c)
+        )
+        chosen = ranked[: self.tuned.valued]
+        likely = sorted(self.belief.marginals().items(), key=lambda item: (-item[1], item[0]))[:3]
+        for cause, _ in likely:
+            direct = self.planner.direct_check(self.network.number[cause])
+            if direct and direct not in chosen:
+                chosen.append(direct)
+        return chosen
+
+    def _price(self, check: str) -> float:
+        # one second at least, so that bits per minute stays finite for a free question
+        return max(self.network.checks[check].minutes + self.tuned.attention, 1.0 / 60.0)
+
+    @cached_property
+    def values(self) -> tuple[Value, ...]:
+        """The checks worth pricing, most minutes saved first; ties go to the cheaper, then by id."""
+        found = [self.value(check) for check in self._worth_valuing()]
+        return tuple(sorted(found, key=lambda v: (-v.gain, self._price(v.check), v.check)))
+
+    @cached_property
+    def hopeless(self) -> float:
+        """P(something is at work that no remedy here can cure)."""
+        network = self.network
+        bad = {i for i in range(len(network.causes)) if not self.planner.curable(i)}
+        return sum(
+            w
+            for h, (w, members) in enumerate(zip(self.belief.weights, network.sets))
+            if h == UNLISTED or not bad.isdisjoint(members)
+        )
+
+    @cached_property
+    def step(self) -> Step:
+        """The next step by the rules of the module's first line."""
+        return self._hazard() or self._look_again() or self._question() or self._planned()
+
+    def _hazard(self) -> Step | None:
+        for cause in self.network.causes:
+            if not cause.hazard or self.belief.probability(cause.id) < tuning.HAZARD:
+                continue
+            check = self.planner.direct_check(self.network.number[cause.id])
+            if check:
+                return Step("hazard", self.network.checks[check].minutes, check, cause.id)
+        return None
+
+    def _question(self) -> Step | None:
+        if not self.values or self.values[0].gain <= 0.0:
+            return None
+        if len(self._since_last_fix()) >= self.tuned.in_a_row and self.plan.items:
+            return None
+        best = self.values[0]
+        if self.plan.items and not self.plan.items[0].check:
+            cause = self.plan.items[0].cause
+            if self.fix_first(cause, best) < best.asked:
+                return self._fix(cause)
+        return Step("ask", self.network.checks[best.check].minutes, best.check, value=best)
+
+    def _planned(self) -> Step:
+        if not self.plan.items or self.hopeless > tuning.MIND:
+            return Step("help", self.tuned.help)
+        item = self.plan.items[0]
+        if item.check:
+            minutes = self.network.checks[item.check].minutes
+            return Step("check", minutes, item.check, self.network.causes[item.cause].id)
+        return self._fix(item.cause)
+
+    def _fix(self, cause: int) -> Step:
+        found = self.network.causes[cause]
+        remedy = found.remedies[min(self.belief.tries.get(found.id, 0), len(found.remedies) - 1)]
+        return Step("fix", remedy.minutes, cause=found.id)
+
+    def fix_first(self, cause: int, question: Value) -> float:
+        """Expected minutes of fixing the cause and asking the question only if the bead stays bad."""
+        found = self.network.causes[cause]
+        tries = self.belief.tries.get(found.id, 0)
+        chance = works(self.network, found.id, tries)
+        check = self.network.checks[question.check]
+        remedy = found.remedies[min(tries, len(found.remedies) - 1)]
+        total = remedy.minutes + self.tuned.test_bead
+        price = check.minutes + self.tuned.attention
+        later = Planner(
+            self.network,
+            set(self.open_checks) - {check.id},
+            {**self.belief.tries, found.id: tries + 1},
+            self.tuned,
+        )
+        for report in tuning.REPORTS:
+            weights = after_fix(self.network, self.belief.weights, cause, chance, report)
+            left = sum(weights)
+            if left <= 0.0:
+                continue
+            unasked = later.cost(weights)
+            asked = left * price + check.dont_know * unasked
+            for row in self.network.rows(check.id):
+                asked += (1.0 - check.dont_know) * later.cost([w * p for w, p in zip(weights, row)])
+            total += min(asked, unasked)
+        return total
+
+    def slip(self, finding: Finding) -> float:
+        """P(the answer was a slip of the hand or eye)."""
+        check = self.network.checks[finding.check]
+        row = likelihood(self.network, finding.check, finding.answer)
+        floor = check.noise / len(check.answers)
+        return sum(w * floor / p for w, p in zip(self.belief.weights, row))
+
+    def _look_again(self) -> Step | None:
+        best: tuple[float, Finding] | None = None
+        for finding in self._since_last_fix():
+            if finding.check in self._looked_again or self.slip(finding) < LOOK_AGAIN:
+                continue
+            gain = self._second_look(finding)
+            if gain > WORTH_LOOKING and (best is None or gain > best[0]):
+                best = (gain, finding)
+        if best is None:
+            return None
+        rival = self.values[0].gain if self.values else 0.0
+        if rival > best[0]:
+            return None
+        check = best[1].check
+        return Step("again", self.network.checks[check].minutes, check)
+
+    def _since_last_fix(self) -> list[Finding]:
+        recent: list[Finding] = []
+        for entry in self.log:
+            if isinstance(entry, Fix):
+                recent.clear()
+            elif entry.check in self.network.checks:
+                recent.append(entry)
+        return recent
+
+    def _second_look(self, finding: Finding) -> float:
+        """Minutes gained by asking again, the new answer predicted by the chance of a slip."""
+        check = self.network.checks[finding.check]
+        slip = self.slip(finding)
+        old = likelihood(self.network, finding.check, finding.answer)
+        without = [w / p for w, p in zip(self.belief.weights, old)]
+        spread = [sum(w * p for w, p in zip(without, r)) for r in self.network.rows(check.id)]
+        total = sum(spread)
+        after = 0.0
+        for answer, row, share in zip(check.answers, self.network.rows(check.id), spread):
+            chance = slip * share / total + ((1.0 - slip) if answer.id == finding.answer else 0.0)
+            joint = [w * p for w, p in zip(without, row)]
+            after += chance * self.planner.cost(joint) / sum(joint)
+        gross = max(self.plan.minutes - after, 0.0)
+        return gross - check.minutes - self.tuned.attention
+

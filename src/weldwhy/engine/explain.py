@@ -1,0 +1,88 @@
+"""Why a cause ranks where it does, in decibans, and what would change the guide's mind.
+
+A deciban is ten times the decimal logarithm of an odds ratio (Good, Weight of evidence; from
+memory): 3 double the odds, 10 make them tenfold, below 1 is not worth showing.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from math import log10
+
+from weldwhy.engine.belief import Finding, Fix, Log, replay
+from weldwhy.engine.choice import Value
+from weldwhy.engine.network import Network
+
+SHOWN = 1.0
+"""Decibans below this are not shown."""
+LIKELY_ENOUGH = 0.05
+"""Answers less likely than this are left out of "what would change my mind"."""
+
+
+@dataclass(frozen=True, slots=True)
+class Weight:
+    """Decibans that one entry of the log (or the measured settings) gave for or against a cause."""
+
+    entry: Finding | Fix | None
+    decibans: float
+
+
+@dataclass(frozen=True, slots=True)
+class Turn:
+    """An answer that would put another cause first."""
+
+    check: str
+    answer: str
+    chance: float
+    cause: str
+
+
+def odds_decibans(probability: float) -> float:
+    """10 log10 of the odds, held within +-150 so that a certainty stays a number."""
+    p = min(max(probability, 1e-15), 1.0 - 1e-15)
+    return 10.0 * log10(p / (1.0 - p))
+
+
+def weights_of_evidence(
+    network: Network, log: Log, cause: str, factors: Mapping[str, float] | None = None
+) -> tuple[Weight, ...]:
+    """Weight of each entry for the cause at its turn; with the start they add up to the end exactly.
+
+    The first weight is that of the measured settings, if there are any.
+    """
+    before = odds_decibans(replay(network, ()).probability(cause))
+    result = []
+    if factors:
+        after = odds_decibans(replay(network, (), factors).probability(cause))
+        result.append(Weight(None, after - before))
+        before = after
+    for end in range(1, len(log) + 1):
+        after = odds_decibans(replay(network, log[:end], factors).probability(cause))
+        result.append(Weight(log[end - 1], after - before))
+        before = after
+    return tuple(result)
+
+
+def without(
+    network: Network, log: Log, dropped: int, cause: str, factors: Mapping[str, float] | None = None
+) -> float:
+    """P(cause) if entry number `dropped` of the log had not been given: the order-free figure."""
+    rest = log[:dropped] + log[dropped + 1 :]
+    return replay(network, rest, factors).probability(cause)
+
+
+def turns(network: Network, leader: str, values: tuple[Value, ...]) -> tuple[Turn, ...]:
+    """Answers to the priced checks that would put another cause first, likeliest first."""
+    found = []
+    for value in values:
+        for branch in value.branches:
+            if branch.chance < LIKELY_ENOUGH:
+                continue
+            sums = network.marginals(branch.weights)[: len(network.causes)]
+            best = max(range(len(sums)), key=lambda i: (sums[i], -i))
+            if network.causes[best].id != leader:
+                found.append(
+                    Turn(value.check, branch.answer, branch.chance, network.causes[best].id)
+                )
+    return tuple(sorted(found, key=lambda t: (-t.chance, t.check, t.answer)))

@@ -1,0 +1,197 @@
+"""What is in play for a report: causes, the sets of them that may be at work, and checks.
+
+A hypothesis is the set of causes still at work: none, one, two, or (once a remedy has failed)
+three of them, or "something not in this list". Everything is flat lists by hypothesis number,
+because one pass over three lists is what the engine does most.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping, Sequence
+from functools import cached_property, lru_cache
+from itertools import combinations
+from math import prod
+
+from weldwhy.engine import rows, tuning
+from weldwhy.model import Cause, Check, RuleBase
+
+Members = tuple[int, ...]
+EMPTY, UNLISTED = 0, 1
+"""Hypothesis numbers of "nothing is wrong any more" and "something not in this list"."""
+
+
+class Network:
+    """The causes, sets and checks of one report, with start weights and likelihood rows.
+
+    `first`, `second`, `third` give the cause number at each place of a set; the number `len(causes)`
+    stands for an empty place, `len(causes) + 1` for the unlisted cause.
+    """
+
+    def __init__(
+        self,
+        causes: Sequence[Cause],
+        checks: Sequence[Check],
+        symptoms: Sequence[str],
+        multipliers: Mapping[str, float] | None = None,
+        triples: Iterable[str] = (),
+    ) -> None:
+        self.causes = tuple(causes)
+        self.number = {cause.id: i for i, cause in enumerate(self.causes)}
+        self.symptoms = tuple(symptoms)
+        self._multipliers = dict(multipliers or {})
+        self.sets: tuple[Members, ...] = ((), (-1,), *self._sets_in_play(frozenset(triples)))
+        self.set_number = {members: h for h, members in enumerate(self.sets)}
+        self.checks = {check.id: check for check in checks if self._tells_something(check)}
+        none, unknown = len(self.causes), len(self.causes) + 1
+        padded = [(unknown, none, none) if s == (-1,) else (*s, none, none, none)[:3] for s in self.sets]
+        self.first = [p[0] for p in padded]
+        self.second = [p[1] for p in padded]
+        self.third = [p[2] for p in padded]
+        self._rows: dict[str, tuple[list[float], ...]] = {}
+        self._exits: dict[int, list[tuple[int, int]]] = {}
+
+    def _tells_something(self, check: Check) -> bool:
+        return any(
+            check.id in cause.shows and rows.single(check, cause) != check.baseline
+            for cause in self.causes
+        )
+
+    def _excluded(self, members: Members) -> bool:
+        groups = [self.causes[i].exclusive for i in members if self.causes[i].exclusive]
+        return len(groups) != len(set(groups))
+
+    def _sets_in_play(self, triples: frozenset[str]) -> list[Members]:
+        numbers = range(len(self.causes))
+        wanted = {self.number[c] for c in triples if c in self.number}
+        found: list[Members] = [(i,) for i in numbers]
+        found += [m for m in combinations(numbers, 2) if not self._excluded(m)]
+        if wanted:
+            found += [m for m in combinations(numbers, 3) if wanted & set(m) and not self._excluded(m)]
+        return found
+
+    def _start_weight(self, members: Members) -> float:
+        """Base rates times P(all reported symptoms appear and each member causes at least one)."""
+        total = 0.0
+        for size in range(len(members) + 1):
+            for idle in combinations(members, size):
+                busy = [m for m in members if m not in idle]
+                total += (-1) ** size * self._covered(busy, idle)
+        base = prod(
+            self.causes[m].base * self._multipliers.get(self.causes[m].id, 1.0) for m in members
+        )
+        return base * max(total, 0.0)
+
+    def _covered(self, busy: Sequence[int], idle: Sequence[int]) -> float:
+        """P(the idle members cause no reported symptom, the busy ones between them all)."""
+        result = 1.0
+        for symptom in self.symptoms:
+            quiet = prod(1.0 - self.causes[m].symptoms.get(symptom, 0.0) for m in idle)
+            missed = prod(1.0 - self.causes[m].symptoms.get(symptom, 0.0) for m in busy)
+            result *= quiet * (1.0 - missed)
+        return result
+
+    @cached_property
+    def start(self) -> list[float]:
+        """Weight of each hypothesis before any answer; sums to 1, the empty set has none."""
+        weights = [0.0] * len(self.sets)
+        mass = {1: tuning.ONE_FAULT, 2: tuning.TWO_FAULTS, 3: tuning.THREE_FAULTS}
+        by_size: dict[int, float] = {1: 0.0, 2: 0.0, 3: 0.0}
+        for h, members in enumerate(self.sets[2:], 2):
+            weights[h] = self._start_weight(members)
+            by_size[len(members)] += weights[h]
+        if by_size[3]:
+            # triples are held only as needed; each keeps the share it has among all of them
+            numbers = range(len(self.causes))
+            by_size[3] = sum(
+                self._start_weight(m) for m in combinations(numbers, 3) if not self._excluded(m)
+            )
+        held = sum(mass[size] for size, total in by_size.items() if total)
+        for h, members in enumerate(self.sets[2:], 2):
+            size = len(members)
+            if by_size[size]:
+                weights[h] *= mass[size] / held / by_size[size] * (1.0 - tuning.UNLISTED)
+        weights[UNLISTED] = tuning.UNLISTED
+        total = sum(weights)
+        return [w / total for w in weights]
+
+    def rows(self, check_id: str) -> tuple[list[float], ...]:
+        """For each answer of the check, P(answer | hypothesis) by hypothesis number, slips included."""
+        known = self._rows.get(check_id)
+        if known is None:
+            known = self._rows[check_id] = self._make_rows(self.checks[check_id])
+        return known
+
+    def _make_rows(self, check: Check) -> tuple[list[float], ...]:
+        linked = {
+            i: rows.single(check, cause)
+            for i, cause in enumerate(self.causes)
+            if check.id in cause.shows
+        }
+        made: dict[Members, tuple[float, ...]] = {}
+        table = []
+        for members in self.sets:
+            key = tuple(m for m in members if m in linked)
+            row = made.get(key)
+            if row is None:
+                row = rows.with_slips(check, rows.together(check, [linked[m] for m in key]))
+                made[key] = row
+            table.append(row)
+        table[UNLISTED] = rows.with_slips(check, rows.unlisted(check))
+        return tuple(list(column) for column in zip(*table))
+
+    def exits(self, cause: int) -> list[tuple[int, int]]:
+        """Pairs (set with the cause, the same set without it), as hypothesis numbers."""
+        known = self._exits.get(cause)
+        if known is None:
+            known = [
+                (h, self.set_number[tuple(m for m in members if m != cause)])
+                for h, members in enumerate(self.sets)
+                if cause in members
+            ]
+            self._exits[cause] = known
+        return known
+
+    def holding(self, cause: int) -> list[int]:
+        """Hypothesis numbers of the sets that hold the cause."""
+        return [before for before, _ in self.exits(cause)]
+
+    def marginals(self, weights: Sequence[float]) -> list[float]:
+        """Sum of the weights of the sets holding each cause; two more places at the end:
+        the empty places (meaningless) and the unlisted cause."""
+        sums = [0.0] * (len(self.causes) + 2)
+        for w, a, b, c in zip(weights, self.first, self.second, self.third):
+            sums[a] += w
+            sums[b] += w
+            sums[c] += w
+        return sums
+
+
+def _fits(allowed: tuple[str, ...], value: str) -> bool:
+    return not allowed or not value or value in allowed
+
+
+@lru_cache(maxsize=64)
+def network_for(
+    rules: RuleBase,
+    process: str,
+    symptoms: tuple[str, ...],
+    material: str = "",
+    multipliers: tuple[tuple[str, float], ...] = (),
+    triples: frozenset[str] = frozenset(),
+) -> Network:
+    """The network of a report; an empty process or material means that it is not known."""
+    causes = [
+        cause
+        for cause in rules.causes.values()
+        if _fits(cause.processes, process)
+        and _fits(cause.materials, material)
+        and any(symptom in cause.symptoms for symptom in symptoms)
+    ]
+    checks = [
+        check
+        for check in rules.checks.values()
+        if _fits(check.processes, process)
+        and _fits(check.materials, material)
+        and (not check.symptoms or any(s in check.symptoms for s in symptoms))
+    ]
+    return Network(causes, checks, symptoms, dict(multipliers), triples)

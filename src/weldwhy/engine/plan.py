@@ -1,0 +1,202 @@
+"""The way to a good bead if no further general question is asked, and what it costs in minutes.
+
+Each cause that can be cured here is one item: fix it, or (where it pays) do its direct check and
+fix it only if the check is positive. The items are ordered twice, by the rule that is best for
+one fault and by the rule that is best for independent faults; the cheaper order is the plan.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Mapping, Sequence
+from dataclasses import dataclass
+from functools import lru_cache
+
+from weldwhy.engine import rows, tuning
+from weldwhy.engine.belief import works
+from weldwhy.engine.network import EMPTY, Network
+from weldwhy.engine.tuning import Tuning
+from weldwhy.model import Remedy
+
+SURE_HIT, RARE_ALARM = 0.85, 0.15
+"""A check is direct for a cause if it shows the cause so often and is abnormal so seldom else."""
+LEFT_OVER = 0.15
+"""Share of the price of help that a missed positive check costs."""
+
+
+@dataclass(frozen=True, slots=True)
+class Direct:
+    """A check that decides on one cause: hit rate, false alarm rate, minutes."""
+
+    check: str
+    hit: float
+    alarm: float
+    minutes: float
+
+
+@dataclass(frozen=True, slots=True)
+class Item:
+    """One step of the plan: minutes if the cause is absent, minutes if it is present."""
+
+    cause: int
+    absent: float
+    present: float
+    works: float
+    check: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Plan:
+    """Expected minutes to a good bead and the items in order; none means: call for help now."""
+
+    minutes: float
+    items: tuple[Item, ...]
+
+
+@lru_cache(maxsize=64)
+def direct_checks(network: Network) -> tuple[tuple[Direct, ...], ...]:
+    """For each cause number the checks that decide on it, cheapest first."""
+    result = []
+    for cause in network.causes:
+        found = []
+        for check_id in cause.shows:
+            check = network.checks.get(check_id)
+            if check is None:
+                continue
+            row = rows.single(check, cause)
+            if 1.0 - row[0] < SURE_HIT or 1.0 - check.baseline[0] > RARE_ALARM:
+                continue
+            hit = 1.0 - rows.with_slips(check, row)[0]
+            alarm = 1.0 - rows.with_slips(check, check.baseline)[0]
+            found.append(Direct(check_id, hit, alarm, check.minutes))
+        result.append(tuple(sorted(found, key=lambda d: (d.minutes, d.check))))
+    return tuple(result)
+
+
+class Planner:
+    """Prices plans for one state of a case: which checks are open, what was tried in vain."""
+
+    def __init__(
+        self,
+        network: Network,
+        open_checks: Collection[str],
+        tries: Mapping[str, int],
+        tuned: Tuning,
+    ) -> None:
+        self.network = network
+        self.tuned = tuned
+        self._curable = [
+            tries.get(cause.id, 0) < tuning.TRIES and not self._remedy(cause.id, tries).stop
+            for cause in network.causes
+        ]
+        self._fix = [
+            self._remedy(cause.id, tries).minutes + tuned.test_bead for cause in network.causes
+        ]
+        self._works = [works(network, c.id, tries.get(c.id, 0)) for c in network.causes]
+        self._direct = [
+            next((d for d in found if d.check in open_checks), None)
+            for found in direct_checks(network)
+        ]
+
+    def _remedy(self, cause: str, tries: Mapping[str, int]) -> Remedy:
+        remedies = self.network.causes[self.network.number[cause]].remedies
+        return remedies[min(tries.get(cause, 0), len(remedies) - 1)]
+
+    def curable(self, cause: int) -> bool:
+        """Whether a remedy for the cause is still worth trying here."""
+        return self._curable[cause]
+
+    def direct_check(self, cause: int) -> str:
+        """The cheapest open check that decides on the cause, or ""."""
+        direct = self._direct[cause]
+        return direct.check if direct else ""
+
+    def _item(self, cause: int, p: float) -> Item:
+        fix, direct = self._fix[cause], self._direct[cause]
+        if direct is not None:
+            t, f, d = direct.hit, direct.alarm, direct.minutes
+            if t * fix > d + (f * (1.0 - p) + t * p) * fix:
+                missed = (1.0 - t) * LEFT_OVER * self.tuned.help
+                return Item(
+                    cause, d + f * fix, d + fix + missed, self._works[cause] * t, direct.check
+                )
+        return Item(cause, fix, fix, self._works[cause])
+
+    def plan(self, weights: Sequence[float]) -> Plan:
+        """The cheaper of the two orders for these weights (they need not sum to 1)."""
+        minutes, items, keep = self._best(weights)
+        total = sum(weights)
+        return Plan(minutes / total, tuple(items[:keep]))
+
+    def order(self, weights: Sequence[float]) -> tuple[Item, ...]:
+        """All items in the order of the plan, also those past the point where help is cheaper."""
+        return tuple(self._best(weights)[1])
+
+    def cost(self, weights: Sequence[float]) -> float:
+        """Expected minutes times the sum of the weights."""
+        return self._best(weights)[0]
+
+    def _best(self, weights: Sequence[float]) -> tuple[float, list[Item], int]:
+        total = sum(weights)
+        sums = self.network.marginals(weights)
+        items = []
+        for cause, curable in enumerate(self._curable):
+            if curable and sums[cause] > 0.0:
+                p = min(sums[cause] / total, 1.0)
+                items.append((p, self._item(cause, p)))
+        one = sorted(items, key=_key_for_one_fault)
+        many = sorted(items, key=_key_for_independent_faults)
+        first = [item for _, item in one]
+        cost, keep = self._walk(weights, first, total)
+        second = [item for _, item in many]
+        if second != first:
+            other, other_keep = self._walk(weights, second, total)
+            if other < cost:
+                return other, second, other_keep
+        return cost, first, keep
+
+    def _walk(
+        self, weights: Sequence[float], items: list[Item], total: float
+    ) -> tuple[float, int]:
+        """Least cost of doing the first K items and then calling for help, and that K."""
+        network = self.network
+        count, never = len(items), len(items) + 1
+        place = [never] * (len(network.causes) + 2)
+        extra = [0.0] * (len(network.causes) + 2)
+        place[len(network.causes)] = 0
+        elapsed = [0.0] * (count + 1)
+        for position, item in enumerate(items, 1):
+            place[item.cause] = position
+            extra[item.cause] = item.present - item.absent
+            elapsed[position] = elapsed[position - 1] + item.absent
+        ends = [0.0] * (never + 1)
+        spent = [0.0] * (never + 1)
+        for w, a, b, c in zip(weights, network.first, network.second, network.third):
+            last = place[a]
+            if place[b] > last:
+                last = place[b]
+            if place[c] > last:
+                last = place[c]
+            ends[last] += w
+            spent[last] += w * (extra[a] + extra[b] + extra[c])
+        left = total - weights[EMPTY]
+        done, best, keep = 0.0, left * self.tuned.help, 0
+        for k in range(1, count + 1):
+            done += ends[k] * elapsed[k] + spent[k]
+            left -= ends[k]
+            cost = done + left * (elapsed[k] + self.tuned.help)
+            if cost < best:
+                best, keep = cost, k
+        return best, keep
+
+
+def _key_for_one_fault(entry: tuple[float, Item]) -> tuple[float, float, int]:
+    p, item = entry
+    expected = p * item.present + (1.0 - p) * item.absent
+    return -p * item.works / expected, item.absent, item.cause
+
+
+def _key_for_independent_faults(entry: tuple[float, Item]) -> tuple[float, float, int]:
+    p, item = entry
+    if p >= 1.0:
+        return float("-inf"), item.absent, item.cause
+    return -p * item.works / ((1.0 - p) * item.absent), item.absent, item.cause

@@ -1,0 +1,402 @@
+"""What the guide thinks of a case: the next step, the ranked causes, the reasons. A pure view."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import cached_property
+
+from weldwhy import advice
+from weldwhy.advice import Advice
+from weldwhy.case import Answered, Case, Measured, Passed, Reported, Situated, Tried
+from weldwhy.engine import choice, explain
+from weldwhy.engine.belief import Belief, Finding, Fix, Log, replay
+from weldwhy.engine.choice import Chooser
+from weldwhy.engine.network import Network, network_for
+from weldwhy.engine.plan import direct_checks
+from weldwhy.engine.tuning import PATIENCE
+from weldwhy.model import SHARES, Answer, Caution, Cause, Check, RuleBase, Share
+from weldwhy.windows import Found
+
+BELIEF_WORDS = (
+    (0.85, "almost surely"),
+    (0.60, "likely"),
+    (0.30, "quite possible"),
+    (0.10, "possible"),
+    (0.00, "unlikely"),
+)
+"""Least probability and the words for it, for a cause on the screen."""
+DISAGREE = 1.0
+"""From this log10 on, the answers are said to pull in different directions."""
+
+
+@dataclass(frozen=True, slots=True)
+class Step:
+    """The next step: kind is ask, check, remedy, stop or done.
+
+    `cause` is the cause that a remedy or a stop is about; `call` says whom to call.
+    """
+
+    kind: str
+    id: str
+    text: str
+    answers: tuple[Answer, ...] = ()
+    minutes: float = 0.0
+    reason: str = ""
+    cautions: tuple[Caution, ...] = ()
+    cause: str = ""
+    call: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Ranked:
+    """A cause and how likely it is to be still at work."""
+
+    cause: Cause
+    probability: float
+
+
+@dataclass(frozen=True, slots=True)
+class Reason:
+    """What one thing told did for (+) or against (-) a cause, in decibans."""
+
+    check_id: str
+    answer_id: str
+    decibans: float
+    told: str
+
+
+class Interview:
+    """The guide's view of one case. Everything is worked out when first asked for.
+
+    `patience` is brisk, normal or thorough; `multipliers` shift base rates by the shop's own
+    history; `system` is "in", "mm" or None (units as given).
+    """
+
+    def __init__(
+        self,
+        rules: RuleBase,
+        case: Case,
+        patience: str = "normal",
+        multipliers: Mapping[str, float] | None = None,
+        system: str | None = None,
+    ) -> None:
+        self.rules = rules
+        self.case = case
+        self.patience = patience
+        self.system = system
+        self._multipliers = tuple(sorted((multipliers or {}).items()))
+
+    # what is in play
+
+    @cached_property
+    def log(self) -> Log:
+        """The case's answers and remedies as the engine's log."""
+        log: list[Finding | Fix] = []
+        for entry in self.case.entries:
+            if isinstance(entry, Answered):
+                log.append(Finding(entry.check, entry.answer))
+            elif isinstance(entry, Passed):
+                log = [e for e in log if not (isinstance(e, Finding) and e.check == entry.check)]
+            elif isinstance(entry, Tried):
+                log.append(Fix(entry.cause, entry.result))
+        return tuple(log)
+
+    @cached_property
+    def network(self) -> Network:
+        """The causes and checks in play for what was reported."""
+        failed = frozenset(t.cause for t in self.case.tried if t.result != "sound")
+        return network_for(
+            self.rules,
+            self.case.process,
+            tuple(sorted(self.case.symptoms)),
+            self.case.material,
+            self._multipliers,
+            failed,
+        )
+
+    @cached_property
+    def window(self) -> Found | None:
+        """The operating window of the situation, if the rules hold one."""
+        return advice.window(self.rules, self.case)
+
+    @cached_property
+    def factors(self) -> dict[str, float]:
+        """What the measured settings say of the causes that are their fault."""
+        return advice.factors(self.rules, self.case, self.window)
+
+    @cached_property
+    def belief(self) -> Belief:
+        """The belief after the whole log."""
+        return replay(self.network, self.log, self.factors)
+
+    @cached_property
+    def chooser(self) -> Chooser:
+        """The engine's choice for this belief."""
+        seen = [entry.check for entry in self.log if isinstance(entry, Finding)]
+        return Chooser(
+            self.belief,
+            self.log,
+            refused=self.case.passed,
+            tuned=PATIENCE[self.patience],
+            looked_again={check for check in seen if seen.count(check) > 1},
+            settled=advice.settled(self.rules, self.case, self.window),
+        )
+
+    @property
+    def _reported(self) -> bool:
+        return bool(self.case.symptoms) and bool(self.network.causes)
+
+    # what to show
+
+    @cached_property
+    def ranked(self) -> tuple[Ranked, ...]:
+        """Causes from most to least likely, ties in file order; none before a symptom is told."""
+        if not self._reported:
+            return ()
+        marginals = self.belief.marginals()
+        order = sorted(self.network.causes, key=lambda cause: -marginals[cause.id])
+        return tuple(Ranked(cause, marginals[cause.id]) for cause in order)
+
+    @cached_property
+    def unlisted(self) -> float:
+        """P(something not in this list)."""
+        return self.belief.unlisted if self._reported else 0.0
+
+    @cached_property
+    def shares(self) -> dict[Share, float]:
+        """How the fault divides over operator, machine, material and consumable; sums to 1."""
+        sums = dict.fromkeys(SHARES, 0.0)
+        for ranked in self.ranked:
+            sums[ranked.cause.share] += ranked.probability
+        total = sum(sums.values())
+        return {share: part / total if total else 0.0 for share, part in sums.items()}
+
+    @cached_property
+    def expected_minutes(self) -> float:
+        """Expected minutes to a sound bead from here."""
+        if not self._reported or self.case.sound:
+            return 0.0
+        gain = self.chooser.values[0].gain if self.chooser.values else 0.0
+        return self.chooser.plan.minutes - max(gain, 0.0)
+
+    @cached_property
+    def notice(self) -> str:
+        """A remark if the answers do not fit together, else ""."""
+        if self._reported and self.belief.surprise > DISAGREE:
+            return "Your answers pull in different directions: two faults at once, or one slip."
+        return ""
+
+    @cached_property
+    def standing_cautions(self) -> tuple[Caution, ...]:
+        """The caution of the job the weld is for, if it has one."""
+        job = self.rules.jobs.get(self.case.job)
+        found = self.rules.cautions.get(job.caution) if job else None
+        return (found,) if found else ()
+
+    # the next step
+
+    @cached_property
+    def step(self) -> Step:
+        """The next step: what to ask, check, try; or to stop; or that the case is done."""
+        for caution in self.standing_cautions:
+            if caution.stop:
+                return Step(
+                    "stop", caution.id, caution.text, cautions=(caution,), call=caution.call
+                )
+        if not self.case.symptoms:
+            return self._ask_symptom()
+        if self.case.told("process") is None:
+            return self._ask_process()
+        if self.case.sound:
+            return Step("done", "done", "The bead is sound.")
+        if not self._reported:
+            return Step("stop", "unknown", "The rules know no cause for this symptom here.")
+        return self._engine_step(self.chooser.step)
+
+    def _ask_symptom(self) -> Step:
+        process = self.case.process
+        answers = tuple(
+            Answer(symptom.id, symptom.name)
+            for symptom in self.rules.symptoms.values()
+            if not process or process in symptom.processes
+        )
+        return Step("ask", "symptom", "What is wrong?", answers, 0.2, "the way in")
+
+    def _ask_process(self) -> Step:
+        symptoms = [self.rules.symptoms[s] for s in self.case.symptoms if s in self.rules.symptoms]
+        answers = tuple(
+            Answer(process.id, process.plain)
+            for process in self.rules.processes.values()
+            if all(process.id in symptom.processes for symptom in symptoms)
+        )
+        return Step(
+            "ask", "process", "Which process are you welding with?", answers, 0.1,
+            "what can be wrong depends on it",
+        )  # fmt: skip
+
+    def _engine_step(self, step: choice.Step) -> Step:
+        if step.kind == "fix":
+            return self._remedy_step(step.cause)
+        if step.kind == "help":
+            return self._help_step()
+        return self.ask(step.check, _reason(step, self.rules.checks[step.check]))
+
+    def ask(self, check_id: str, reason: str = "") -> Step:
+        """The step that puts one check, whether or not it is the best now."""
+        check = self.rules.checks[check_id]
+        return Step(
+            kind="ask" if check.how in ("ask", "look") else "check",
+            id=check.id,
+            text=check.ask,
+            answers=check.answers,
+            minutes=check.minutes,
+            reason=reason or check.settles,
+            cautions=tuple(self.rules.cautions[c] for c in check.cautions),
+        )
+
+    def _remedy_step(self, cause_id: str) -> Step:
+        tries = self.belief.tries.get(cause_id, 0)
+        return self.remedy(cause_id, tries)
+
+    def remedy(self, cause_id: str, number: int = 0) -> Step:
+        """The step that offers remedy `number` of a cause (the last one if there are fewer)."""
+        cause = self.rules.causes[cause_id]
+        remedy = cause.remedies[min(number, len(cause.remedies) - 1)]
+        percent = round(100 * self.belief.probability(cause_id)) if self._in_play(cause_id) else 0
+        return Step(
+            kind="stop" if remedy.stop else "remedy",
+            id=remedy.id,
+            text=remedy.do,
+            minutes=remedy.minutes,
+            reason=f"{cause.name}: {percent} %, and cheap to put right",
+            cautions=tuple(self.rules.cautions[c] for c in remedy.cautions),
+            cause=cause_id,
+            call=remedy.call,
+        )
+
+    def _in_play(self, cause_id: str) -> bool:
+        return self._reported and cause_id in self.network.number
+
+    def _help_step(self) -> Step:
+        for ranked in self.ranked[:1]:
+            if ranked.cause.remedies[0].stop:
+                return self.remedy(ranked.cause.id)
+        return Step(
+            "stop", "call", "Nothing cheap is left that would find it. Stop here and call for help.",
+            minutes=self.chooser.tuned.help, reason="more guessing costs more than asking",
+            call="somebody who can see it: an instructor, your supplier, or the machine's service shop",
+        )  # fmt: skip
+
+    @cached_property
+    def open_checks(self) -> tuple[Check, ...]:
+        """Checks that may be answered out of order, the most telling first."""
+        if not self._reported:
+            return ()
+        chooser = self.chooser
+        order = sorted(chooser.open_checks, key=lambda c: (-chooser.bits(c), c))
+        return tuple(self.rules.checks[c] for c in order)
+
+    # a cause, opened
+
+    def why(self, cause_id: str) -> tuple[Reason, ...]:
+        """What was told for and against the cause, strongest first; below 1 deciban left out."""
+        if not self._in_play(cause_id):
+            return ()
+        weighed = explain.weights_of_evidence(self.network, self.log, cause_id, self.factors)
+        reasons = [self._as_reason(cause_id, w) for w in weighed]
+        shown = [r for r in reasons if abs(r.decibans) >= explain.SHOWN]
+        return tuple(sorted(shown, key=lambda r: -abs(r.decibans)))
+
+    def _as_reason(self, cause_id: str, weight: explain.Weight) -> Reason:
+        entry = weight.entry
+        if isinstance(entry, Finding):
+            return Reason(entry.check, entry.answer, weight.decibans, self._told_answer(entry))
+        if isinstance(entry, Fix):
+            name = self.rules.causes[entry.cause].name
+            told = f'tried a remedy for "{name}": {entry.report}'
+            return Reason(entry.cause, entry.report, weight.decibans, told)
+        own = self.rules.causes[cause_id].setting
+        setting = own[0] if own and cause_id in self.factors else "settings"
+        told = ", ".join(f"{name} {value}" for name, value in self.case.measured.items())
+        return Reason(setting, "measured", weight.decibans, f"your settings: {told}")
+
+    def _told_answer(self, entry: Finding | Answered) -> str:
+        check = self.rules.checks.get(entry.check)
+        if check is None:
+            return f"{entry.check}: {entry.answer}"
+        texts = {answer.id: answer.text for answer in check.answers}
+        return f"{check.ask} {texts.get(entry.answer, entry.answer)}"
+
+    @cached_property
+    def mind_changers(self) -> tuple[str, ...]:
+        """Answers that would put another cause first, in words."""
+        if not self.ranked or self.case.sound:
+            return ()
+        found = explain.turns(self.network, self.ranked[0].cause.id, self.chooser.values)
+        lines = []
+        for turn in found:
+            check = self.rules.checks[turn.check]
+            text = next(a.text for a in check.answers if a.id == turn.answer)
+            lines.append(f'{check.ask} "{text}": then {self.rules.causes[turn.cause].name} leads.')
+        return tuple(lines)
+
+    def confirm(self, cause_id: str) -> tuple[Check, ...]:
+        """Checks that decide on the cause by themselves, cheapest first."""
+        if not self._in_play(cause_id):
+            return ()
+        found = direct_checks(self.network)[self.network.number[cause_id]]
+        return tuple(self.rules.checks[direct.check] for direct in found)
+
+    def remedies(self, cause_id: str) -> tuple[Advice, ...]:
+        """The cause's remedies with cautions and corrective settings."""
+        cause = self.rules.causes[cause_id]
+        return advice.advise(self.rules, self.case, cause, self.window, self.system)
+
+    # what was told
+
+    @cached_property
+    def told(self) -> tuple[str, ...]:
+        """What was told so far, one line an entry, oldest first."""
+        return tuple(self._told_line(entry) for entry in self.case.entries)
+
+    def _told_line(self, entry: object) -> str:
+        rules = self.rules
+        if isinstance(entry, Reported):
+            return rules.symptoms[entry.symptom].name if entry.symptom in rules.symptoms else ""
+        if isinstance(entry, Situated):
+            return f"{entry.field}: {self._situation_text(entry) or 'not known'}"
+        if isinstance(entry, Answered):
+            return self._told_answer(entry)
+        if isinstance(entry, Passed):
+            check = rules.checks.get(entry.check)
+            return f"{check.ask if check else entry.check} ({entry.reason})"
+        if isinstance(entry, Measured):
+            name = rules.settings[entry.setting].name if entry.setting in rules.settings else ""
+            return f"{name or entry.setting}: {entry.value or 'withdrawn'}"
+        if isinstance(entry, Tried):
+            cause = rules.causes.get(entry.cause)
+            return f"tried: {cause.name if cause else entry.cause}: {entry.result}"
+        return ""
+
+    def _situation_text(self, entry: Situated) -> str:
+        if entry.field == "process" and entry.value in self.rules.processes:
+            return self.rules.processes[entry.value].plain
+        if entry.field == "material" and entry.value in self.rules.materials:
+            return self.rules.materials[entry.value].name
+        if entry.field == "job" and entry.value in self.rules.jobs:
+            return self.rules.jobs[entry.value].name
+        return entry.value
+
+    @staticmethod
+    def likelihood_word(probability: float) -> str:
+        """The words for a probability on the screen."""
+        return next(word for least, word in BELIEF_WORDS if probability >= least)
+
+
+def _reason(step: choice.Step, check: Check) -> str:
+    if step.kind == "hazard":
+        return "a danger to you comes before everything else"
+    if step.kind == "again":
+        return "this does not fit with the rest; please look once more"
+    return check.settles

@@ -1,0 +1,248 @@
+"""The words of the rule base as frozen values: symptom, cause, check, remedy, caution, source.
+
+Nothing here knows files, screens or arithmetic. Grades are already numbers (the scale in
+`rules/likelihood.yaml` is the only place where a likelihood word becomes one), minutes are
+minutes, and quantities are `units.Quantity`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from typing import Literal
+
+from weldwhy.units import Quantity, Target
+
+How = Literal["ask", "look", "try", "measure"]
+Share = Literal["operator", "machine", "material", "consumable"]
+Side = Literal["too low", "too high"]
+
+SHARES: tuple[Share, ...] = ("operator", "machine", "material", "consumable")
+
+
+@dataclass(frozen=True, slots=True)
+class Source:
+    """Where a rule comes from. `basis`: found (text seen), memory, or common practice."""
+
+    id: str
+    title: str
+    basis: Literal["found", "memory", "common practice"]
+    place: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Caution:
+    """A warning shown before the step it belongs to; `stop` means: do not go on, call `call`."""
+
+    id: str
+    text: str
+    source: str
+    stop: bool = False
+    call: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Process:
+    """A welding process: short name, plain name, and how it is hooked up."""
+
+    id: str
+    name: str
+    plain: str
+    polarity: str
+    source: str
+
+
+@dataclass(frozen=True, slots=True)
+class Material:
+    """A metal by family id, with the names people give it."""
+
+    id: str
+    name: str
+    also: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Job:
+    """What the weld is for; a job whose `caution` stops is not one to mend by guide."""
+
+    id: str
+    name: str
+    caution: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Setting:
+    """A dial or consumable value. `quantity` is a kind known to `units`, or "text".
+
+    `possible` bounds what a sane entry may be; outside it an entry is refused.
+    """
+
+    id: str
+    name: str
+    quantity: str
+    possible: tuple[Quantity, Quantity] | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class WindowRow:
+    """Targets at one thickness and consumable size (either may be None: any)."""
+
+    thickness: Quantity | None
+    size: Quantity | None
+    targets: Mapping[str, Target]
+
+
+@dataclass(frozen=True, slots=True)
+class Window:
+    """An operating window: where volts, feed, amps and flow may lie in one situation.
+
+    `size_of` names the setting that `WindowRow.size` speaks of: wire, rod or tungsten.
+    `targets` hold in every row; `outdoors` replaces some of them in moving air.
+    """
+
+    id: str
+    name: str
+    processes: tuple[str, ...]
+    materials: tuple[str, ...]
+    size_of: str
+    source: str
+    consumable: str = ""
+    gas: tuple[str, ...] = ()
+    note: str = ""
+    targets: Mapping[str, Target] = field(default_factory=dict)
+    outdoors: Mapping[str, Target] = field(default_factory=dict)
+    rows: tuple[WindowRow, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Symptom:
+    """What is reported. `notice` groups symptoms by how one notices them: see, hear, feel, wire."""
+
+    id: str
+    name: str
+    notice: str
+    processes: tuple[str, ...]
+    looks: str
+    source: str
+    also: tuple[str, ...] = ()
+    iso_6520_1: str = ""
+    limits: str = ""
+    confused_with: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Answer:
+    """One possible answer to a check."""
+
+    id: str
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class Check:
+    """Anything that can be answered. The first answer is the normal one.
+
+    `baseline` holds P(answer | nothing linked is wrong), in answer order, summing to 1.
+    `noise` is the chance of a slip, `dont_know` of no answer; `minutes` its cost.
+    `setting` names a setting that, once measured, answers this check by itself.
+    """
+
+    id: str
+    ask: str
+    how: How
+    minutes: float
+    answers: tuple[Answer, ...]
+    baseline: tuple[float, ...]
+    noise: float
+    dont_know: float
+    settles: str
+    source: str
+    ordered: bool = False
+    same_look: str = ""
+    setting: str = ""
+    processes: tuple[str, ...] = ()
+    materials: tuple[str, ...] = ()
+    symptoms: tuple[str, ...] = ()
+    cautions: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Remedy:
+    """What puts a cause right. `minutes` exclude the test bead; `settings` are shown with targets.
+
+    `stop` means that the remedy is to stop and call `call`.
+    """
+
+    id: str
+    do: str
+    minutes: float
+    works: float
+    source: str
+    settings: tuple[str, ...] = ()
+    cautions: tuple[str, ...] = ()
+    stop: bool = False
+    call: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class WorkedCase:
+    """A welder's story with its answers; `leads`: whether the cause it stands under must lead."""
+
+    story: str
+    process: str
+    symptom: str
+    leads: bool
+    says: str
+    answers: Mapping[str, str] = field(default_factory=dict)
+    settings: Mapping[str, str] = field(default_factory=dict)
+    material: str = ""
+    thickness: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Cause:
+    """What is wrong. `shows[check][answer]` = P(answer | only this cause); `symptoms` likewise.
+
+    `base` is the relative frequency; causes with the same `exclusive` word never occur together.
+    `hazard`: its check comes first whatever it costs. `setting`: (setting, side) whose measured
+    value speaks for or against this cause.
+    """
+
+    id: str
+    name: str
+    what: str
+    family: str
+    share: Share
+    processes: tuple[str, ...]
+    base: float
+    symptoms: Mapping[str, float]
+    shows: Mapping[str, Mapping[str, float]]
+    remedies: tuple[Remedy, ...]
+    source: str
+    prevent: str = ""
+    materials: tuple[str, ...] = ()
+    exclusive: str = ""
+    hazard: bool = False
+    setting: tuple[str, Side] | None = None
+    cases: tuple[WorkedCase, ...] = ()
+
+
+@dataclass(frozen=True, eq=False)
+class RuleBase:
+    """Everything the guide knows, indexed by id in file order. Loaded and checked elsewhere.
+
+    Two bases are equal only if they are the same object, so that one can key a cache.
+    """
+
+    processes: Mapping[str, Process]
+    symptoms: Mapping[str, Symptom]
+    causes: Mapping[str, Cause]
+    checks: Mapping[str, Check]
+    cautions: Mapping[str, Caution] = field(default_factory=dict)
+    sources: Mapping[str, Source] = field(default_factory=dict)
+    materials: Mapping[str, Material] = field(default_factory=dict)
+    settings: Mapping[str, Setting] = field(default_factory=dict)
+    windows: Mapping[str, Window] = field(default_factory=dict)
+    jobs: Mapping[str, Job] = field(default_factory=dict)
+    families: Mapping[str, str] = field(default_factory=dict)
+    grades: Mapping[str, float] = field(default_factory=dict)

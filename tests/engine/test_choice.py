@@ -1,0 +1,147 @@
+"""Which step the engine takes: danger first, never the same twice, cheap and likely first."""
+
+from __future__ import annotations
+
+import random
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from tests.engine.small import base, cause, check, random_base
+from weldwhy.engine.belief import Finding, Fix, Log, replay
+from weldwhy.engine.choice import Chooser
+from weldwhy.engine.network import network_for
+from weldwhy.engine.tuning import PATIENCE, Tuning
+from weldwhy.model import RuleBase
+
+SEEDS = st.integers(0, 10_000)
+
+
+def chooser(rules: RuleBase, log: Log = (), **more: object) -> Chooser:
+    belief = replay(network_for(rules, "p", ("bad",)), log)
+    return Chooser(belief, log, **more)  # type: ignore[arg-type]
+
+
+def test_the_check_of_a_danger_comes_first_though_it_is_dear() -> None:
+    danger = cause("danger", 1.0, {"dear": {"yes": 0.95}}, hazard=True)
+    rules = base(
+        [danger, cause("plain", 20.0, {"cheap": {"yes": 0.95}})],
+        [check("dear", off=0.02, minutes=50), check("cheap", off=0.02, minutes=0.1)],
+    )
+    step = chooser(rules).step
+    assert (step.kind, step.check) == ("hazard", "dear")
+
+
+def test_a_danger_ruled_out_is_not_asked_again() -> None:
+    danger = cause("danger", 1.0, {"dear": {"yes": 0.95}}, hazard=True)
+    rules = base([danger, cause("plain", 20.0)], [check("dear", off=0.02, minutes=5)])
+    assert chooser(rules, (Finding("dear", "no"),)).step.kind != "hazard"
+
+
+@given(SEEDS)
+def test_no_step_asks_what_was_answered_or_refused(seed: int) -> None:
+    rules, rng = random_base(seed), random.Random(seed)
+    names = sorted(network_for(rules, "p", ("bad",)).checks)
+    log = (Finding(names[0], rng.choice(rules.checks[names[0]].answers).id),)
+    step = chooser(rules, log, refused=names[1:3]).step
+    assert step.kind == "again" or step.check not in names[:3]
+
+
+@given(SEEDS)
+def test_every_interview_ends(seed: int) -> None:
+    """With a world that answers at random and remedies that never work, help is advised in the end."""
+    rules, rng = random_base(seed), random.Random(seed)
+    log: tuple[Finding | Fix, ...] = ()
+    again: set[str] = set()
+    for _ in range(60):
+        step = chooser(rules, log, looked_again=again).step
+        if step.kind == "help":
+            return
+        if step.kind == "fix":
+            log = (*log, Fix(step.cause, "no change"))
+            continue
+        if step.kind == "again":
+            again.add(step.check)
+        log = (*log, Finding(step.check, rng.choice(rules.checks[step.check].answers).id))
+    pytest.fail("the interview did not end")
+
+
+def test_a_likely_cheap_fix_is_tried_before_a_dear_question() -> None:
+    rules = base(
+        [cause("a", 20.0, {"q": {"yes": 0.7}}, minutes=1), cause("b", 1.0, minutes=1)],
+        [check("q", off=0.3, minutes=10)],
+    )
+    step = chooser(rules).step
+    assert (step.kind, step.cause) == ("fix", "a")
+
+
+def test_a_cheap_telling_question_comes_before_a_dear_fix() -> None:
+    rules = base(
+        [cause("a", 8.0, {"q": {"yes": 0.9}}, minutes=20), cause("b", 8.0, minutes=20)],
+        [check("q", off=0.2, minutes=0.2)],
+    )
+    assert chooser(rules).step.check == "q"
+
+
+def test_help_is_advised_when_the_unlisted_fault_leads() -> None:
+    rules = base([cause("a", works=0.98), cause("b", works=0.98)], [])
+    log: tuple[Fix, ...] = ()
+    for name in ("a", "b", "a", "b"):
+        log = (*log, Fix(name, "no change"))
+    assert chooser(rules, log).step.kind == "help"
+
+
+def test_help_is_advised_when_a_fault_to_stop_for_leads() -> None:
+    rules = base(
+        [cause("machine", 20.0, {"q": {"yes": 0.95}}, stop=True), cause("b", 1.0)],
+        [check("q", off=0.02)],
+    )
+    found = chooser(rules, (Finding("q", "yes"),))
+    assert found.hopeless > 0.5 and found.step.kind == "help"
+
+
+def test_an_answer_that_fits_nothing_else_is_asked_again() -> None:
+    odd = {"q1": {"yes": 0.985}, "q2": {"yes": 0.985}, "q3": {"yes": 0.985}}
+    checks = [check(q, off=0.02, minutes=0.1, noise=0.1) for q in odd]
+    checks.append(check("slip", off=0.02, minutes=0.1, noise=0.3))
+    rules = base(
+        [
+            cause("a", 8.0, {**odd, "slip": {"yes": 0.985}}, minutes=60),
+            cause("b", 8.0, {"slip": {"no": 0.985}}, minutes=60),
+        ],
+        checks,
+    )
+    log = (*(Finding(q, "yes") for q in odd), Finding("slip", "no"))
+    found = chooser(rules, log, tuned=Tuning(attention=0.0))
+    assert found.slip(log[-1]) > 0.3
+    assert {found.slip(entry) for entry in log[:-1]} != {found.slip(log[-1])}
+
+
+def test_patience_bounds_the_questions_in_a_row() -> None:
+    causes = [cause(f"c{i}", 8.0, {f"q{i}": {"yes": 0.8}}, minutes=10) for i in range(6)]
+    rules = base(causes, [check(f"q{i}", off=0.3, minutes=0.01) for i in range(6)])
+    log = tuple(Finding(f"q{i}", "no") for i in range(4))
+    assert chooser(rules, log, tuned=PATIENCE["brisk"]).step.kind == "fix"
+    assert chooser(rules, log, tuned=PATIENCE["thorough"]).step.kind == "ask"
+
+
+@given(SEEDS)
+def test_all_minutes_times_k_choose_the_same_step(seed: int) -> None:
+    rules = random_base(seed)
+    k = 3.0
+    scaled = base(
+        [
+            cause(c.id, c.base, c.shows, c.remedies[0].minutes * k, c.remedies[0].works, c.symptoms,
+                  c.exclusive)
+            for c in rules.causes.values()
+        ],
+        [
+            check(q.id, " ".join(a.id for a in q.answers), 1 - q.baseline[0], q.minutes * k, q.noise,
+                  q.dont_know)
+            for q in rules.checks.values()
+        ],
+    )  # fmt: skip
+    tuned = Tuning(attention=0.3)
+    one, two = chooser(rules, tuned=tuned).step, chooser(scaled, tuned=tuned.scaled(k)).step
+    assert (one.kind, one.check, one.cause) == (two.kind, two.check, two.cause)
