@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from math import exp
 
 from weldwhy import units
 from weldwhy.case import Case
-from weldwhy.model import Caution, Cause, Remedy, RuleBase
+from weldwhy.model import Cause, Caution, Remedy, RuleBase
 from weldwhy.units import Quantity, Target, UnitError
 from weldwhy.windows import Found, distance, find
 
@@ -82,9 +83,9 @@ def factors(rules: RuleBase, case: Case, found: Found | None) -> dict[str, float
 
 
 def _weight(z: float) -> float:
-    # far outside the window the exponential means nothing; the bound comes first so it cannot overflow
+    # far outside the window the exponential means nothing; bound z first so it cannot overflow
     exponent = STEEPNESS * min(max(z, -10.0), 10.0) - MIDDLE
-    return min(max(2.718281828459045**exponent, 1.0 / MOST_WEIGHT), MOST_WEIGHT)
+    return min(max(exp(exponent), 1.0 / MOST_WEIGHT), MOST_WEIGHT)
 
 
 def settled(rules: RuleBase, case: Case, found: Found | None) -> frozenset[str]:

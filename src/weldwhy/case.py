@@ -94,10 +94,12 @@ class Case:
         return Case(self.entries[:-1])
 
     def told(self, name: str) -> str | None:
-        """The last value told for a field of the situation; None if never told."""
+        """The last value told for a field of the situation; "" if passed over, None if never told."""
         for entry in reversed(self.entries):
             if isinstance(entry, Situated) and entry.field == name:
                 return entry.value
+            if isinstance(entry, Passed) and entry.check == name:
+                return ""
         return None
 
     @property
@@ -206,5 +208,7 @@ def _entry(number: int, item: Any) -> Entry:
     allowed = {"field": SITUATION, "reason": REASONS, "result": RESULTS}
     for name, values in allowed.items():
         if name in names and item[name] not in values:
-            raise CaseError(f"entry {number} of the case: {name} must be one of {', '.join(values)}")
+            raise CaseError(
+                f"entry {number} of the case: {name} must be one of {', '.join(values)}"
+            )
     return kind(**{name: item[name] for name in names})

@@ -10,12 +10,23 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from weldwhy.case import DONT_KNOW, RESULTS, SOUND, Case, Passed, Reported, Situated, Tried, entry_for
+from weldwhy.case import (
+    DONT_KNOW,
+    RESULTS,
+    SOUND,
+    Case,
+    Passed,
+    Reported,
+    Situated,
+    Tried,
+    entry_for,
+)
 from weldwhy.engine import tuning
 from weldwhy.engine.belief import Belief, likelihood
 from weldwhy.engine.network import UNLISTED
-from weldwhy.interview import Interview, Step
+from weldwhy.interview import Interview
 from weldwhy.model import Check, Remedy, RuleBase
+from weldwhy.steps import Step
 
 COVER = 0.95
 """Share of a leaf's belief (outside "not in this list") that its list must reach."""
@@ -43,7 +54,7 @@ class Leaf:
 
 @dataclass(frozen=True, slots=True)
 class Branch:
-    """One way on from a node: the answer or result, in words, its chance, and the node it leads to."""
+    """One way on from a node: the answer or result in words, its chance, the node it leads to."""
 
     label: str
     chance: float

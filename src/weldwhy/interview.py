@@ -6,16 +6,17 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cached_property
 
-from weldwhy import advice
+from weldwhy import advice, steps, told
 from weldwhy.advice import Advice
-from weldwhy.case import Answered, Case, Measured, Passed, Reported, Situated, Tried
+from weldwhy.case import Answered, Case, Passed, Tried
 from weldwhy.engine import choice, explain
 from weldwhy.engine.belief import Belief, Finding, Fix, Log, replay
 from weldwhy.engine.choice import Chooser
 from weldwhy.engine.network import Network, network_for
 from weldwhy.engine.plan import direct_checks
-from weldwhy.engine.tuning import PATIENCE
-from weldwhy.model import SHARES, Answer, Caution, Cause, Check, RuleBase, Share
+from weldwhy.engine.tuning import PATIENCE, Tuning
+from weldwhy.model import SHARES, Cause, Caution, Check, RuleBase, Share
+from weldwhy.steps import Step
 from weldwhy.windows import Found
 
 BELIEF_WORDS = (
@@ -26,26 +27,13 @@ BELIEF_WORDS = (
     (0.00, "unlikely"),
 )
 """Least probability and the words for it, for a cause on the screen."""
+REASONS = {
+    "hazard": "a danger to you comes before everything else",
+    "again": "this does not fit with the rest; please look once more",
+}
+"""Why a check comes now, where it is not for what it settles."""
 DISAGREE = 1.0
 """From this log10 on, the answers are said to pull in different directions."""
-
-
-@dataclass(frozen=True, slots=True)
-class Step:
-    """The next step: kind is ask, check, remedy, stop or done.
-
-    `cause` is the cause that a remedy or a stop is about; `call` says whom to call.
-    """
-
-    kind: str
-    id: str
-    text: str
-    answers: tuple[Answer, ...] = ()
-    minutes: float = 0.0
-    reason: str = ""
-    cautions: tuple[Caution, ...] = ()
-    cause: str = ""
-    call: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -138,7 +126,7 @@ class Interview:
             self.belief,
             self.log,
             refused=self.case.passed,
-            tuned=PATIENCE[self.patience],
+            tuned=self._tuned,
             looked_again={check for check in seen if seen.count(check) > 1},
             settled=advice.settled(self.rules, self.case, self.window),
         )
@@ -201,92 +189,49 @@ class Interview:
         """The next step: what to ask, check, try; or to stop; or that the case is done."""
         for caution in self.standing_cautions:
             if caution.stop:
-                return Step(
-                    "stop", caution.id, caution.text, cautions=(caution,), call=caution.call
-                )
+                return steps.stop_for_job(caution)
         if not self.case.symptoms:
-            return self._ask_symptom()
+            return steps.ask_symptom(self.rules, self.case.process)
         if self.case.told("process") is None:
-            return self._ask_process()
+            return steps.ask_process(self.rules, self.case.symptoms)
+        if self.case.told("material") is None and self._material_matters:
+            return steps.ask_material(self.rules)
         if self.case.sound:
             return Step("done", "done", "The bead is sound.")
         if not self._reported:
-            return Step("stop", "unknown", "The rules know no cause for this symptom here.")
+            return steps.call_for_help(self._tuned.help)
         return self._engine_step(self.chooser.step)
 
-    def _ask_symptom(self) -> Step:
-        process = self.case.process
-        answers = tuple(
-            Answer(symptom.id, symptom.name)
-            for symptom in self.rules.symptoms.values()
-            if not process or process in symptom.processes
-        )
-        return Step("ask", "symptom", "What is wrong?", answers, 0.2, "the way in")
+    @property
+    def _tuned(self) -> Tuning:
+        return PATIENCE[self.patience]
 
-    def _ask_process(self) -> Step:
-        symptoms = [self.rules.symptoms[s] for s in self.case.symptoms if s in self.rules.symptoms]
-        answers = tuple(
-            Answer(process.id, process.plain)
-            for process in self.rules.processes.values()
-            if all(process.id in symptom.processes for symptom in symptoms)
-        )
-        return Step(
-            "ask", "process", "Which process are you welding with?", answers, 0.1,
-            "what can be wrong depends on it",
-        )  # fmt: skip
+    @property
+    def _material_matters(self) -> bool:
+        causes, checks = self.network.causes, self.network.checks.values()
+        return any(c.materials for c in causes) or any(c.materials for c in checks)
 
     def _engine_step(self, step: choice.Step) -> Step:
         if step.kind == "fix":
-            return self._remedy_step(step.cause)
+            return self.remedy(step.cause, self.belief.tries.get(step.cause, 0))
         if step.kind == "help":
-            return self._help_step()
-        return self.ask(step.check, _reason(step, self.rules.checks[step.check]))
+            leader = self.ranked[0].cause
+            stops = leader.remedies[0].stop
+            return self.remedy(leader.id) if stops else steps.call_for_help(self._tuned.help)
+        return self.ask(step.check, REASONS.get(step.kind, ""))
 
     def ask(self, check_id: str, reason: str = "") -> Step:
         """The step that puts one check, whether or not it is the best now."""
         check = self.rules.checks[check_id]
-        return Step(
-            kind="ask" if check.how in ("ask", "look") else "check",
-            id=check.id,
-            text=check.ask,
-            answers=check.answers,
-            minutes=check.minutes,
-            reason=reason or check.settles,
-            cautions=tuple(self.rules.cautions[c] for c in check.cautions),
-        )
-
-    def _remedy_step(self, cause_id: str) -> Step:
-        tries = self.belief.tries.get(cause_id, 0)
-        return self.remedy(cause_id, tries)
+        return steps.put_check(self.rules, check, reason or check.settles)
 
     def remedy(self, cause_id: str, number: int = 0) -> Step:
         """The step that offers remedy `number` of a cause (the last one if there are fewer)."""
-        cause = self.rules.causes[cause_id]
-        remedy = cause.remedies[min(number, len(cause.remedies) - 1)]
-        percent = round(100 * self.belief.probability(cause_id)) if self._in_play(cause_id) else 0
-        return Step(
-            kind="stop" if remedy.stop else "remedy",
-            id=remedy.id,
-            text=remedy.do,
-            minutes=remedy.minutes,
-            reason=f"{cause.name}: {percent} %, and cheap to put right",
-            cautions=tuple(self.rules.cautions[c] for c in remedy.cautions),
-            cause=cause_id,
-            call=remedy.call,
-        )
+        chance = self.belief.probability(cause_id) if self._in_play(cause_id) else 0.0
+        return steps.offer_remedy(self.rules, cause_id, number, chance)
 
     def _in_play(self, cause_id: str) -> bool:
         return self._reported and cause_id in self.network.number
-
-    def _help_step(self) -> Step:
-        for ranked in self.ranked[:1]:
-            if ranked.cause.remedies[0].stop:
-                return self.remedy(ranked.cause.id)
-        return Step(
-            "stop", "call", "Nothing cheap is left that would find it. Stop here and call for help.",
-            minutes=self.chooser.tuned.help, reason="more guessing costs more than asking",
-            call="somebody who can see it: an instructor, your supplier, or the machine's service shop",
-        )  # fmt: skip
 
     @cached_property
     def open_checks(self) -> tuple[Check, ...]:
@@ -311,22 +256,16 @@ class Interview:
     def _as_reason(self, cause_id: str, weight: explain.Weight) -> Reason:
         entry = weight.entry
         if isinstance(entry, Finding):
-            return Reason(entry.check, entry.answer, weight.decibans, self._told_answer(entry))
+            line = told.answer_line(self.rules, entry.check, entry.answer)
+            return Reason(entry.check, entry.answer, weight.decibans, line)
         if isinstance(entry, Fix):
             name = self.rules.causes[entry.cause].name
-            told = f'tried a remedy for "{name}": {entry.report}'
-            return Reason(entry.cause, entry.report, weight.decibans, told)
+            line = f'tried a remedy for "{name}": {entry.report}'
+            return Reason(entry.cause, entry.report, weight.decibans, line)
         own = self.rules.causes[cause_id].setting
         setting = own[0] if own and cause_id in self.factors else "settings"
-        told = ", ".join(f"{name} {value}" for name, value in self.case.measured.items())
-        return Reason(setting, "measured", weight.decibans, f"your settings: {told}")
-
-    def _told_answer(self, entry: Finding | Answered) -> str:
-        check = self.rules.checks.get(entry.check)
-        if check is None:
-            return f"{entry.check}: {entry.answer}"
-        texts = {answer.id: answer.text for answer in check.answers}
-        return f"{check.ask} {texts.get(entry.answer, entry.answer)}"
+        line = ", ".join(f"{name} {value}" for name, value in self.case.measured.items())
+        return Reason(setting, "measured", weight.decibans, f"your settings: {line}")
 
     @cached_property
     def mind_changers(self) -> tuple[str, ...]:
@@ -338,7 +277,8 @@ class Interview:
         for turn in found:
             check = self.rules.checks[turn.check]
             text = next(a.text for a in check.answers if a.id == turn.answer)
-            lines.append(f'{check.ask} "{text}": then {self.rules.causes[turn.cause].name} leads.')
+            name = self.rules.causes[turn.cause].name
+            lines.append(f'{check.ask} "{text}": then {name} leads.')
         return tuple(lines)
 
     def confirm(self, cause_id: str) -> tuple[Check, ...]:
@@ -358,45 +298,9 @@ class Interview:
     @cached_property
     def told(self) -> tuple[str, ...]:
         """What was told so far, one line an entry, oldest first."""
-        return tuple(self._told_line(entry) for entry in self.case.entries)
-
-    def _told_line(self, entry: object) -> str:
-        rules = self.rules
-        if isinstance(entry, Reported):
-            return rules.symptoms[entry.symptom].name if entry.symptom in rules.symptoms else ""
-        if isinstance(entry, Situated):
-            return f"{entry.field}: {self._situation_text(entry) or 'not known'}"
-        if isinstance(entry, Answered):
-            return self._told_answer(entry)
-        if isinstance(entry, Passed):
-            check = rules.checks.get(entry.check)
-            return f"{check.ask if check else entry.check} ({entry.reason})"
-        if isinstance(entry, Measured):
-            name = rules.settings[entry.setting].name if entry.setting in rules.settings else ""
-            return f"{name or entry.setting}: {entry.value or 'withdrawn'}"
-        if isinstance(entry, Tried):
-            cause = rules.causes.get(entry.cause)
-            return f"tried: {cause.name if cause else entry.cause}: {entry.result}"
-        return ""
-
-    def _situation_text(self, entry: Situated) -> str:
-        if entry.field == "process" and entry.value in self.rules.processes:
-            return self.rules.processes[entry.value].plain
-        if entry.field == "material" and entry.value in self.rules.materials:
-            return self.rules.materials[entry.value].name
-        if entry.field == "job" and entry.value in self.rules.jobs:
-            return self.rules.jobs[entry.value].name
-        return entry.value
+        return tuple(told.entry_line(self.rules, entry) for entry in self.case.entries)
 
     @staticmethod
     def likelihood_word(probability: float) -> str:
         """The words for a probability on the screen."""
         return next(word for least, word in BELIEF_WORDS if probability >= least)
-
-
-def _reason(step: choice.Step, check: Check) -> str:
-    if step.kind == "hazard":
-        return "a danger to you comes before everything else"
-    if step.kind == "again":
-        return "this does not fit with the rest; please look once more"
-    return check.settles

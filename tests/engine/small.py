@@ -11,33 +11,59 @@ Row = Mapping[str, float]
 
 
 def check(
-    name: str, answers: str = "no yes", off: float = 0.1, minutes: float = 1.0, noise: float = 0.0,
-    dont_know: float = 0.0, same_look: str = "",
-) -> Check:  # fmt: skip
+    name: str,
+    answers: str = "no yes",
+    off: float = 0.1,
+    minutes: float = 1.0,
+    noise: float = 0.0,
+    dont_know: float = 0.0,
+    same_look: str = "",
+) -> Check:
     """A check with a baseline that splits `off` evenly over the answers that are not normal."""
     ids = answers.split()
     spread = off / (len(ids) - 1)
     return Check(
-        id=name, ask=f"{name}?", how="look", minutes=minutes,
+        id=name,
+        ask=f"{name}?",
+        how="look",
+        minutes=minutes,
         answers=tuple(Answer(a, a) for a in ids),
         baseline=(1.0 - off, *([spread] * (len(ids) - 1))),
-        noise=noise, dont_know=dont_know, settles=f"settles {name}", source="invented",
+        noise=noise,
+        dont_know=dont_know,
+        settles=f"settles {name}",
+        source="invented",
         same_look=same_look,
-    )  # fmt: skip
+    )
 
 
 def cause(
-    name: str, base: float = 1.0, shows: Mapping[str, Row] | None = None, minutes: float = 5.0,
-    works: float = 1.0, symptoms: Mapping[str, float] | None = None, exclusive: str = "",
-    hazard: bool = False, stop: bool = False,
-) -> Cause:  # fmt: skip
+    name: str,
+    base: float = 1.0,
+    shows: Mapping[str, Row] | None = None,
+    minutes: float = 5.0,
+    works: float = 1.0,
+    symptoms: Mapping[str, float] | None = None,
+    exclusive: str = "",
+    hazard: bool = False,
+    stop: bool = False,
+) -> Cause:
     """A cause with one remedy."""
     return Cause(
-        id=name, name=name, what=name, family="invented", share="operator", processes=(),
-        base=base, symptoms=symptoms or {"bad": 0.5}, shows=shows or {}, source="invented",
+        id=name,
+        name=name,
+        what=name,
+        family="invented",
+        share="operator",
+        processes=(),
+        base=base,
+        symptoms=symptoms or {"bad": 0.5},
+        shows=shows or {},
+        source="invented",
         remedies=(Remedy(f"fix-{name}", f"fix {name}", minutes, works, "invented", stop=stop),),
-        exclusive=exclusive, hazard=hazard,
-    )  # fmt: skip
+        exclusive=exclusive,
+        hazard=hazard,
+    )
 
 
 def base(causes: list[Cause], checks: list[Check], symptoms: str = "bad") -> RuleBase:
@@ -75,9 +101,13 @@ def random_base(seed: int, causes: int = 6, checks: int = 8) -> RuleBase:
             shows[linked.id] = {answer: rng.choice(GRADES[3:8])}
         found.append(
             cause(
-                f"c{i}", rng.choice((1.0, 3.0, 8.0, 20.0)), shows, rng.choice((1.0, 5.0, 15.0)),
-                rng.choice((0.85, 0.95)), {"bad": rng.choice(GRADES[3:8])},
+                f"c{i}",
+                rng.choice((1.0, 3.0, 8.0, 20.0)),
+                shows,
+                rng.choice((1.0, 5.0, 15.0)),
+                rng.choice((0.85, 0.95)),
+                {"bad": rng.choice(GRADES[3:8])},
                 exclusive="pair" if i < 2 else "",
-            )  # fmt: skip
+            )
         )
     return base(found, made)

@@ -7,8 +7,8 @@ import random
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-
 from tests.engine.small import base, cause, check, random_base
+
 from weldwhy.engine.belief import Finding, Fix, Log, replay
 from weldwhy.engine.choice import Chooser
 from weldwhy.engine.network import network_for
@@ -50,7 +50,7 @@ def test_no_step_asks_what_was_answered_or_refused(seed: int) -> None:
 
 @given(SEEDS)
 def test_every_interview_ends(seed: int) -> None:
-    """With a world that answers at random and remedies that never work, help is advised in the end."""
+    """If answers come at random and no remedy works, help is advised in the end."""
     rules, rng = random_base(seed), random.Random(seed)
     log: tuple[Finding | Fix, ...] = ()
     again: set[str] = set()
@@ -98,7 +98,8 @@ def test_help_is_advised_when_a_fault_to_stop_for_leads() -> None:
         [check("q", off=0.02)],
     )
     found = chooser(rules, (Finding("q", "yes"),))
-    assert found.hopeless > 0.5 and found.step.kind == "help"
+    assert found.hopeless > 0.5
+    assert found.step.kind == "help"
 
 
 def test_an_answer_that_fits_nothing_else_is_asked_again() -> None:
@@ -132,16 +133,29 @@ def test_all_minutes_times_k_choose_the_same_step(seed: int) -> None:
     k = 3.0
     scaled = base(
         [
-            cause(c.id, c.base, c.shows, c.remedies[0].minutes * k, c.remedies[0].works, c.symptoms,
-                  c.exclusive)
+            cause(
+                c.id,
+                c.base,
+                c.shows,
+                c.remedies[0].minutes * k,
+                c.remedies[0].works,
+                c.symptoms,
+                c.exclusive,
+            )
             for c in rules.causes.values()
         ],
         [
-            check(q.id, " ".join(a.id for a in q.answers), 1 - q.baseline[0], q.minutes * k, q.noise,
-                  q.dont_know)
+            check(
+                q.id,
+                " ".join(a.id for a in q.answers),
+                1 - q.baseline[0],
+                q.minutes * k,
+                q.noise,
+                q.dont_know,
+            )
             for q in rules.checks.values()
         ],
-    )  # fmt: skip
+    )
     tuned = Tuning(attention=0.3)
     one, two = chooser(rules, tuned=tuned).step, chooser(scaled, tuned=tuned.scaled(k)).step
     assert (one.kind, one.check, one.cause) == (two.kind, two.check, two.cause)

@@ -8,8 +8,8 @@ from math import prod
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-
 from tests.engine.small import base, cause, check, random_base
+
 from weldwhy.engine.belief import replay
 from weldwhy.engine.choice import Chooser
 from weldwhy.engine.network import Network, network_for
@@ -34,7 +34,7 @@ def only_single_faults(network: Network, p: list[float]) -> list[float]:
 
 @given(st.lists(st.tuples(st.floats(0.01, 1), st.floats(0.5, 60)), min_size=2, max_size=6))
 def test_one_fault_is_fixed_in_order_of_chance_over_cost(parts: list[tuple[float, float]]) -> None:
-    """Heckerman, Breese & Rommelse 1995 (CACM 38(3):49-57): order by p/c; E = sum p x cost so far."""
+    """Order by p/c, E = sum of p x cost so far; Heckerman, Breese & Rommelse 1995, p. 52."""
     rules = base([cause(f"c{i}", minutes=c) for i, (_, c) in enumerate(parts)], [])
     network = network_for(rules, "p", ("bad",))
     total = sum(p for p, _ in parts)
@@ -90,12 +90,19 @@ def test_minutes_scale(seed: int, factor: float) -> None:
     rules, tuned = random_base(seed), Tuning()
     scaled = base(
         [
-            cause(c.id, c.base, c.shows, c.remedies[0].minutes * factor, c.remedies[0].works,
-                  c.symptoms, c.exclusive)
+            cause(
+                c.id,
+                c.base,
+                c.shows,
+                c.remedies[0].minutes * factor,
+                c.remedies[0].works,
+                c.symptoms,
+                c.exclusive,
+            )
             for c in rules.causes.values()
         ],
         [],
-    )  # fmt: skip
+    )
     plain = base(list(rules.causes.values()), [])
     one, two = (network_for(r, "p", ("bad",)) for r in (plain, scaled))
     first = planner(one, tuned).plan(one.start)
@@ -129,7 +136,9 @@ def test_a_cause_to_stop_for_is_never_an_item() -> None:
 
 def test_a_cheap_sure_check_comes_before_a_dear_fix() -> None:
     sure = check("q", off=0.02, minutes=0.2)
-    rules = base([cause("a", shows={"q": {"yes": 0.95}}, minutes=30), cause("b", minutes=30)], [sure])
+    rules = base(
+        [cause("a", shows={"q": {"yes": 0.95}}, minutes=30), cause("b", minutes=30)], [sure]
+    )
     network = network_for(rules, "p", ("bad",))
     items = planner(network, Tuning(), checks=True).plan(network.start).items
     assert {network.causes[i.cause].id: i.check for i in items}["a"] == "q"

@@ -207,9 +207,7 @@ def _flat(stretches: Iterable[Iterable[LogEntry]]) -> Iterator[LogEntry]:
         yield from stretch
 
 
-def _fixed(
-    network: Network, weights: list[float], fix: Fix, tries: dict[str, int]
-) -> list[float]:
+def _fixed(network: Network, weights: list[float], fix: Fix, tries: dict[str, int]) -> list[float]:
     if fix.cause not in network.number:
         return weights
     chance = works(network, fix.cause, tries.get(fix.cause, 0))

@@ -146,7 +146,7 @@ class Chooser:
 
     @cached_property
     def values(self) -> tuple[Value, ...]:
-        """The checks worth pricing, most minutes saved first; ties go to the cheaper, then by id."""
+        """The checks worth pricing, most minutes saved first; ties to the cheaper, then by id."""
         found = [self.value(check) for check in self._worth_valuing()]
         return tuple(sorted(found, key=lambda v: (-v.gain, self._price(v.check), v.check)))
 
@@ -164,9 +164,14 @@ class Chooser:
     @cached_property
     def step(self) -> Step:
         """The next step by the rules of the module's first line."""
-        return self._hazard() or self._look_again() or self._question() or self._planned()
+        if self._hazard_step:
+            return self._hazard_step
+        if len(self._since_last_fix()) >= self.tuned.in_a_row:
+            return self._planned(Planner(self.network, (), self.belief.tries, self.tuned))
+        return self._look_again() or self._question() or self._planned(self.planner)
 
-    def _hazard(self) -> Step | None:
+    @cached_property
+    def _hazard_step(self) -> Step | None:
         for cause in self.network.causes:
             if not cause.hazard or self.belief.probability(cause.id) < tuning.HAZARD:
                 continue
@@ -178,8 +183,6 @@ class Chooser:
     def _question(self) -> Step | None:
         if not self.values or self.values[0].gain <= 0.0:
             return None
-        if len(self._since_last_fix()) >= self.tuned.in_a_row and self.plan.items:
-            return None
         best = self.values[0]
         if self.plan.items and not self.plan.items[0].check:
             cause = self.plan.items[0].cause
@@ -187,10 +190,12 @@ class Chooser:
                 return self._fix(cause)
         return Step("ask", self.network.checks[best.check].minutes, best.check, value=best)
 
-    def _planned(self) -> Step:
-        if not self.plan.items or self.hopeless > tuning.MIND:
+    def _planned(self, planner: Planner) -> Step:
+        """The plan's first item; with a planner that knows no checks that is a fix."""
+        plan = planner.plan(self.belief.weights)
+        if not plan.items or self.hopeless > tuning.MIND:
             return Step("help", self.tuned.help)
-        item = self.plan.items[0]
+        item = plan.items[0]
         if item.check:
             minutes = self.network.checks[item.check].minutes
             return Step("check", minutes, item.check, self.network.causes[item.cause].id)
@@ -202,7 +207,7 @@ class Chooser:
         return Step("fix", remedy.minutes, cause=found.id)
 
     def fix_first(self, cause: int, question: Value) -> float:
-        """Expected minutes of fixing the cause and asking the question only if the bead stays bad."""
+        """Expected minutes of fixing the cause and asking only if the bead stays bad."""
         found = self.network.causes[cause]
         tries = self.belief.tries.get(found.id, 0)
         chance = works(self.network, found.id, tries)
@@ -275,4 +280,3 @@ class Chooser:
             after += chance * self.planner.cost(joint) / sum(joint)
         gross = max(self.plan.minutes - after, 0.0)
         return gross - check.minutes - self.tuned.attention
-

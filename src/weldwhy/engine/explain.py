@@ -47,7 +47,7 @@ def odds_decibans(probability: float) -> float:
 def weights_of_evidence(
     network: Network, log: Log, cause: str, factors: Mapping[str, float] | None = None
 ) -> tuple[Weight, ...]:
-    """Weight of each entry for the cause at its turn; with the start they add up to the end exactly.
+    """Weight of each entry for the cause at its turn; with the start they add up to the end.
 
     The first weight is that of the measured settings, if there are any.
     """

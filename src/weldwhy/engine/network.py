@@ -23,8 +23,8 @@ EMPTY, UNLISTED = 0, 1
 class Network:
     """The causes, sets and checks of one report, with start weights and likelihood rows.
 
-    `first`, `second`, `third` give the cause number at each place of a set; the number `len(causes)`
-    stands for an empty place, `len(causes) + 1` for the unlisted cause.
+    `first`, `second`, `third` give the cause number at each place of a set; `len(causes)` stands
+    for an empty place, `len(causes) + 1` for the unlisted cause.
     """
 
     def __init__(
@@ -43,7 +43,9 @@ class Network:
         self.set_number = {members: h for h, members in enumerate(self.sets)}
         self.checks = {check.id: check for check in checks if self._tells_something(check)}
         none, unknown = len(self.causes), len(self.causes) + 1
-        padded = [(unknown, none, none) if s == (-1,) else (*s, none, none, none)[:3] for s in self.sets]
+        padded = [
+            (unknown, none, none) if s == (-1,) else (*s, none, none, none)[:3] for s in self.sets
+        ]
         self.first = [p[0] for p in padded]
         self.second = [p[1] for p in padded]
         self.third = [p[2] for p in padded]
@@ -66,7 +68,9 @@ class Network:
         found: list[Members] = [(i,) for i in numbers]
         found += [m for m in combinations(numbers, 2) if not self._excluded(m)]
         if wanted:
-            found += [m for m in combinations(numbers, 3) if wanted & set(m) and not self._excluded(m)]
+            found += [
+                m for m in combinations(numbers, 3) if wanted & set(m) and not self._excluded(m)
+            ]
         return found
 
     def _start_weight(self, members: Members) -> float:
@@ -115,7 +119,7 @@ class Network:
         return [w / total for w in weights]
 
     def rows(self, check_id: str) -> tuple[list[float], ...]:
-        """For each answer of the check, P(answer | hypothesis) by hypothesis number, slips included."""
+        """For each answer of the check, P(answer | hypothesis) by number, slips included."""
         known = self._rows.get(check_id)
         if known is None:
             known = self._rows[check_id] = self._make_rows(self.checks[check_id])

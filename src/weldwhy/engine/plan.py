@@ -19,6 +19,8 @@ from weldwhy.model import Remedy
 
 SURE_HIT, RARE_ALARM = 0.85, 0.15
 """A check is direct for a cause if it shows the cause so often and is abnormal so seldom else."""
+EDGE = 1e-9
+"""A grade that sits on a limit counts as within it, whatever its last bit."""
 LEFT_OVER = 0.15
 """Share of the price of help that a missed positive check costs."""
 
@@ -63,7 +65,7 @@ def direct_checks(network: Network) -> tuple[tuple[Direct, ...], ...]:
             if check is None:
                 continue
             row = rows.single(check, cause)
-            if 1.0 - row[0] < SURE_HIT or 1.0 - check.baseline[0] > RARE_ALARM:
+            if row[0] > 1.0 - SURE_HIT + EDGE or check.baseline[0] < 1.0 - RARE_ALARM - EDGE:
                 continue
             hit = 1.0 - rows.with_slips(check, row)[0]
             alarm = 1.0 - rows.with_slips(check, check.baseline)[0]
@@ -113,7 +115,7 @@ class Planner:
     def _item(self, cause: int, p: float) -> Item:
         fix, direct = self._fix[cause], self._direct[cause]
         if direct is not None:
-            t, f, d = direct.hit, direct.alarm, direct.minutes
+            t, f, d = direct.hit, direct.alarm, direct.minutes + self.tuned.attention
             if t * fix > d + (f * (1.0 - p) + t * p) * fix:
                 missed = (1.0 - t) * LEFT_OVER * self.tuned.help
                 return Item(
@@ -154,9 +156,7 @@ class Planner:
                 return other, second, other_keep
         return cost, first, keep
 
-    def _walk(
-        self, weights: Sequence[float], items: list[Item], total: float
-    ) -> tuple[float, int]:
+    def _walk(self, weights: Sequence[float], items: list[Item], total: float) -> tuple[float, int]:
         """Least cost of doing the first K items and then calling for help, and that K."""
         network = self.network
         count, never = len(items), len(items) + 1

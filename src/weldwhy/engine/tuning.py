@@ -1,4 +1,4 @@
-"""The numbers of the engine itself (not of welding): priors on the number of faults, costs, limits."""
+"""The engine's own numbers (none of welding): shares of one and more faults, costs, limits."""
 
 from __future__ import annotations
 
@@ -50,7 +50,7 @@ class Tuning:
 
 
 PATIENCE = {
-    "brisk": Tuning(attention=2.0, in_a_row=4),
-    "normal": Tuning(attention=1.0),
+    "brisk": Tuning(attention=2.5, in_a_row=4),
+    "normal": Tuning(attention=1.2),
     "thorough": Tuning(attention=0.0, in_a_row=30),
 }

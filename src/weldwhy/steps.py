@@ -1,0 +1,109 @@
+"""A step as a person meets it: what to answer, check or do, why now, and its cautions first."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from weldwhy.model import Answer, Caution, Check, RuleBase
+
+ASKED = ("ask", "look")
+"""How a check is done when it needs no more than the eye; the others are "check" steps."""
+
+
+@dataclass(frozen=True, slots=True)
+class Step:
+    """The next step: kind is ask, check, remedy, stop or done.
+
+    `cause` is the cause that a remedy or a stop is about; `call` says whom to call.
+    """
+
+    kind: str
+    id: str
+    text: str
+    answers: tuple[Answer, ...] = ()
+    minutes: float = 0.0
+    reason: str = ""
+    cautions: tuple[Caution, ...] = ()
+    cause: str = ""
+    call: str = ""
+
+
+def ask_symptom(rules: RuleBase, process: str) -> Step:
+    """What is wrong? The symptoms that the process can show."""
+    answers = tuple(
+        Answer(symptom.id, symptom.name)
+        for symptom in rules.symptoms.values()
+        if not process or process in symptom.processes
+    )
+    return Step("ask", "symptom", "What is wrong?", answers, 0.2, "this is the way in")
+
+
+def ask_process(rules: RuleBase, symptoms: Iterable[str]) -> Step:
+    """Which process? Those that can show all the symptoms reported."""
+    reported = [rules.symptoms[s] for s in symptoms if s in rules.symptoms]
+    answers = tuple(
+        Answer(process.id, process.plain)
+        for process in rules.processes.values()
+        if all(process.id in symptom.processes for symptom in reported)
+    )
+    reason = "what can be wrong depends on it"
+    return Step("ask", "process", "Which process are you welding with?", answers, 0.1, reason)
+
+
+def ask_material(rules: RuleBase) -> Step:
+    """Which metal?"""
+    answers = tuple(Answer(metal.id, metal.name) for metal in rules.materials.values())
+    reason = "some faults and checks belong to one metal only"
+    return Step("ask", "material", "Which metal are you welding?", answers, 0.1, reason)
+
+
+def put_check(rules: RuleBase, check: Check, reason: str) -> Step:
+    """Ask or do one check."""
+    return Step(
+        kind="ask" if check.how in ASKED else "check",
+        id=check.id,
+        text=check.ask,
+        answers=check.answers,
+        minutes=check.minutes,
+        reason=reason,
+        cautions=cautions(rules, check.cautions),
+    )
+
+
+def offer_remedy(rules: RuleBase, cause_id: str, number: int, probability: float) -> Step:
+    """Try remedy `number` of a cause (its last one if there are fewer), or stop and call."""
+    cause = rules.causes[cause_id]
+    remedy = cause.remedies[min(number, len(cause.remedies) - 1)]
+    return Step(
+        kind="stop" if remedy.stop else "remedy",
+        id=remedy.id,
+        text=remedy.do,
+        minutes=remedy.minutes,
+        reason=f"best odds for the time it takes: {cause.name}, {round(100 * probability)} %",
+        cautions=cautions(rules, remedy.cautions),
+        cause=cause_id,
+        call=remedy.call,
+    )
+
+
+def stop_for_job(caution: Caution) -> Step:
+    """Stop: the weld is one that people's safety hangs on."""
+    return Step("stop", caution.id, caution.text, cautions=(caution,), call=caution.call)
+
+
+def call_for_help(minutes: float) -> Step:
+    """Nothing cheap is left to try."""
+    return Step(
+        kind="stop",
+        id="call",
+        text="Nothing cheap is left that would find it. Stop here and ask somebody.",
+        minutes=minutes,
+        reason="more guessing would cost more than asking",
+        call="somebody who can stand beside you: an instructor, your supplier or a service shop",
+    )
+
+
+def cautions(rules: RuleBase, ids: Iterable[str]) -> tuple[Caution, ...]:
+    """The cautions with these ids, in order."""
+    return tuple(rules.cautions[each] for each in ids if each in rules.cautions)
