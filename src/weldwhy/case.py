@@ -94,7 +94,7 @@ class Case:
         return Case(self.entries[:-1])
 
     def told(self, name: str) -> str | None:
-        """The last value told for a field of the situation; "" if passed over, None if never told."""
+        """The last value told for a field; "" if passed over, None if never told."""
         for entry in reversed(self.entries):
             if isinstance(entry, Situated) and entry.field == name:
                 return entry.value

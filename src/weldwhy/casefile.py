@@ -1,0 +1,132 @@
+"""A case file, YAML or JSON, read into a case; every fault with its line and the nearest word.
+
+All keys are optional, and one without a value counts as left out. What is not known is an error:
+a misspelt check that is silently dropped would be a wrong diagnosis. JSON is read as the YAML it
+also is, so there is one reader, which runs nothing and is bounded in size and depth.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable
+from dataclasses import dataclass
+from typing import Any
+
+from weldwhy import entries, yamltree
+from weldwhy.case import Case, Entry, Measured, Reported, Situated
+from weldwhy.model import RuleBase
+from weldwhy.problems import RulesError
+from weldwhy.shape import Keys, ListShape, Reader, Shape, keys, optional
+from weldwhy.values import text
+
+LEFT_OUT = ("", "null", "~")
+"""Values that say "nothing here"."""
+
+
+@dataclass(frozen=True, slots=True)
+class CaseFile:
+    """What a case file holds: a case, and free sentences nobody has understood yet."""
+
+    case: Case
+    said: tuple[str, ...] = ()
+
+
+def read(data: bytes, name: str, rules: RuleBase) -> CaseFile:
+    """The case in the text of a file called `name`; raises `RulesError` with every problem."""
+    tree, problems = yamltree.read(data, name)
+    reader = Reader(name, list(problems))
+    values: dict[str, Any] = {}
+    if tree is not None:
+        values = shape(rules).read(_without_empty(tree), reader)
+    if reader.problems:
+        raise RulesError(reader.problems)
+    # In one order whatever the file's, so that the same case is the same log.
+    found: list[Entry] = [values[key] for key in entries.PLAIN if key in values]
+    found += values.get("symptoms", [])
+    found += values.get("settings", {}).values()
+    found += values.get("answers", {}).values()
+    return CaseFile(Case(tuple(found)), tuple(values.get("said", ())))
+
+
+def shape(rules: RuleBase) -> Keys:
+    """The declared form of a case file: what the rules know is what a file may name."""
+    return keys(
+        "case file",
+        optional("process", _process(rules), "the welding process"),
+        optional("material", _material(rules), "the metal, by its id or a name people give it"),
+        optional("thickness", _thickness(), "any length, a fraction of an inch or a sheet gauge"),
+        optional("symptoms", ListShape(_symptom(rules)), "what is wrong with the bead"),
+        optional("settings", _settings(rules), "what the dials read, with units"),
+        optional("said", ListShape(text(), unique=False), "free sentences, as they were said"),
+        optional("answers", _answers(rules), "check id and answer id"),
+    )  # fmt: skip
+
+
+def _process(rules: RuleBase) -> Shape:
+    return _one_of(rules.processes, lambda word: entries.answered(rules, "process", word))
+
+
+def _symptom(rules: RuleBase) -> Shape:
+    def take(word: str) -> Entry:
+        return Reported(entries.known(word, rules.symptoms, "symptom"))
+
+    return _one_of(rules.symptoms, take)
+
+
+def _material(rules: RuleBase) -> Shape:
+    def take(word: str) -> Entry:
+        return Situated("material", entries.material_id(rules, word))
+
+    return Shape("a metal", {"type": "string"}, take, "unknown-material")
+
+
+def _thickness() -> Shape:
+    def take(words: str) -> Entry:
+        return Situated("thickness", entries.thickness(words))
+
+    return Shape("a thickness with its unit", {"type": ["string", "number"]}, take, "bad-quantity")
+
+
+def _settings(rules: RuleBase) -> Keys:
+    def reading(setting: str) -> Shape:
+        def take(words: str) -> Entry:
+            return Measured(setting, entries.measured(rules, setting, words))
+
+        wanted: dict[str, Any] = {"type": ["string", "number"]}
+        return Shape("a reading with its unit", wanted, take, "bad-quantity")
+
+    each = (optional(s.id, reading(s.id), s.name) for s in rules.settings.values())
+    return keys("settings", *each)
+
+
+def _answers(rules: RuleBase) -> Keys:
+    def answer(check: str, answers: Iterable[str]) -> Shape:
+        words = [*answers, *entries.PASSES]
+        return _one_of(words, lambda word: entries.answered(rules, check, word), "unknown-answer")
+
+    each = (
+        optional(check.id, answer(check.id, (a.id for a in check.answers)), check.ask)
+        for check in rules.checks.values()
+    )
+    return keys("answers", *each)
+
+
+def _one_of(
+    known: Iterable[str], take: Callable[[str], Entry], check_id: str = "unknown-word"
+) -> Shape:
+    words = list(known)
+    return Shape(f"one of: {', '.join(words)}", {"enum": words}, take, check_id)
+
+
+def _without_empty(node: yamltree.Node) -> yamltree.Node:
+    """The tree without values that say "nothing here"."""
+    if isinstance(node, yamltree.List):
+        items = [_without_empty(item) for item in node.items if not _is_empty(item)]
+        return yamltree.List(items, node.line, node.column)
+    if isinstance(node, yamltree.Mapping):
+        held = {k: _without_empty(v) for k, v in node.items.items() if not _is_empty(v)}
+        return yamltree.Mapping(held, node.keys, node.line, node.column)
+    return node
+
+
+def _is_empty(node: yamltree.Node) -> bool:
+    return isinstance(node, yamltree.Text) and node.value.strip() in LEFT_OUT

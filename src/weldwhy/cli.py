@@ -1,0 +1,230 @@
+"""The command line: what can be asked, and which part of the program answers.
+
+Output is data and goes to stdout, remarks go to stderr, and an error is one plain line. What a
+command needs is imported when it runs, so that a one-shot answer pays for nothing else.
+"""
+
+from __future__ import annotations
+
+import argparse
+import os
+import sys
+from collections.abc import Callable, Sequence
+from typing import TYPE_CHECKING, NoReturn
+
+from weldwhy import __version__
+from weldwhy.plaintext import clean
+from weldwhy.surroundings import (
+    ExitCode,
+    UsageError,
+    can_show_screens,
+    data_folder,
+    environment,
+    own_rules,
+)
+
+PATIENCE = ("thorough", "normal", "brisk")
+UNITS = ("in", "mm")
+CHART_FORMATS = ("text", "markdown", "html")
+DEEPEST_CHART = 12
+
+
+class _Parser(argparse.ArgumentParser):
+    """A parser whose complaints are one plain line."""
+
+    def error(self, message: str) -> NoReturn:
+        raise UsageError(f"{message}; see `{self.prog} --help`")
+
+
+def main(arguments: Sequence[str]) -> int:
+    """Carry out one command and return its exit code; no fault of the person's is a traceback."""
+    for stream in (sys.stdin, sys.stdout, sys.stderr):
+        if stream is not None and hasattr(stream, "reconfigure"):
+            stream.reconfigure(errors="replace")
+    try:
+        code = _carried_out(arguments)
+        if sys.stdout is not None:
+            sys.stdout.flush()
+    except BrokenPipeError:
+        # Whoever read our output has seen enough. Python would complain once more on leaving.
+        os.dup2(os.open(os.devnull, os.O_WRONLY), 1)
+        return ExitCode.FINE
+    except KeyboardInterrupt:
+        return ExitCode.INTERRUPTED
+    return code
+
+
+def _carried_out(arguments: Sequence[str]) -> int:
+    from weldwhy.problems import RulesError
+
+    try:
+        options = parser().parse_args(arguments)
+        command: Callable[[argparse.Namespace], int] = options.command
+        return command(options)
+    except UsageError as fault:
+        _complain(str(fault))
+    except RulesError as fault:
+        for problem in fault.problems:
+            _complain(str(problem))
+    except MemoryError:
+        _complain("there is not enough memory")
+    return ExitCode.USAGE
+
+
+def _complain(words: str) -> None:
+    print(f"weldwhy: error: {clean(words)}", file=sys.stderr)
+
+
+def parser() -> argparse.ArgumentParser:
+    """Every command with its options; the help texts are the manual of the command line."""
+    top = _Parser(
+        prog="weldwhy",
+        description="Find out why a weld is bad and how to put it right. "
+        "Without a command, the screens open.",
+        epilog="Exit codes: 0 fine, 1 findings, 2 wrong usage or unreadable rules, "
+        "130 interrupted.",
+        allow_abbrev=False,
+    )
+    top.add_argument("--version", action="version", version=f"weldwhy {__version__}")
+    top.add_argument("--plain", action="store_true", help="numbered lines instead of screens")
+    _add_rules_folder(top, default=None)
+    top.set_defaults(command=_interview)
+    commands = top.add_subparsers(title="commands", metavar="COMMAND", parser_class=_Parser)
+    _add_diagnose(commands)
+    _add_chart(commands)
+    _add_rules(commands)
+    info = commands.add_parser("info", help="versions, folders and counts", allow_abbrev=False)
+    _add_rules_folder(info)
+    info.set_defaults(command=_info)
+    return top
+
+
+if TYPE_CHECKING:
+    Commands = argparse._SubParsersAction[_Parser]  # argparse gives the type no public name
+
+
+def _add_rules_folder(
+    command: argparse.ArgumentParser, default: str | None = argparse.SUPPRESS
+) -> None:
+    # Only the top has a default: a command's own would undo a --rules given before its name.
+    command.add_argument(
+        "--rules",
+        metavar="FOLDER",
+        default=default,
+        help="your own rules on top of those that come with the program "
+        "(default: $WELDWHY_RULES, else the folder `rules` beside your cases)",
+    )
+
+
+def _add_diagnose(commands: Commands) -> None:
+    diagnose = commands.add_parser(
+        "diagnose",
+        help="one answer: what is likely, why, and what to do next",
+        description="Tell what is known, get the likeliest causes and the next step.",
+        allow_abbrev=False,
+    )
+    add = diagnose.add_argument
+    add("--case", metavar="FILE", help="a case file, YAML or JSON; - reads standard input")
+    add("--said", metavar="TEXT", action="append", default=[], help="a free sentence")
+    add(
+        "--answer",
+        metavar="CHECK=ANSWER",
+        action="append",
+        default=[],
+        help="the answer to a check; dont-know and skip are answers too",
+    )
+    add("--symptom", metavar="ID", action="append", default=[], help="what is wrong with the bead")
+    add("--process", metavar="ID", help="the welding process")
+    add("--patience", choices=PATIENCE, default="normal", help="how many questions are welcome")
+    add("--units", choices=UNITS, help="show numbers in inches or millimetres (default: as told)")
+    add("--json", action="store_true", help="print one JSON object")
+    _add_rules_folder(diagnose)
+    diagnose.set_defaults(command=_diagnose)
+
+
+def _add_chart(commands: Commands) -> None:
+    chart = commands.add_parser(
+        "chart",
+        help="the guide for one symptom as a fixed tree, to print for the wall",
+        description="Print the guide for one symptom as a fixed tree.",
+        allow_abbrev=False,
+    )
+    chart.add_argument("symptom", metavar="SYMPTOM", help="the id of a symptom")
+    chart.add_argument("--process", metavar="ID", help="the welding process")
+    chart.add_argument("--format", choices=CHART_FORMATS, default="text", help="default: text")
+    chart.add_argument("--depth", type=_depth, default=5, metavar="N", help="default: 5")
+    _add_rules_folder(chart)
+    chart.set_defaults(command=_chart)
+
+
+def _depth(text: str) -> int:
+    if not text.isascii() or not text.isdigit() or not 1 <= int(text[:4]) <= DEEPEST_CHART:
+        raise argparse.ArgumentTypeError(f"a whole number from 1 to {DEEPEST_CHART} is needed")
+    return int(text)
+
+
+def _add_rules(commands: Commands) -> None:
+    rules = commands.add_parser(
+        "rules",
+        help="check, explain and try the rules",
+        description="Work on the rules: what the guide knows.",
+        allow_abbrev=False,
+    )
+    rules.set_defaults(command=_rules, task="")
+    tasks = rules.add_subparsers(title="tasks", metavar="TASK", parser_class=_Parser)
+    known = {
+        "check": ("every problem in the rules, one line each", ""),
+        "coverage": ("what the rules know, counted by symptom and process", ""),
+        "explain": ("all that the rules say of one id", "ID"),
+        "try": ("what the guide makes of a case file", "CASE"),
+        "schema": ("the JSON Schema of one kind of file", "KIND"),
+    }
+    for name, (about, operand) in known.items():
+        task = tasks.add_parser(name, help=about, description=about, allow_abbrev=False)
+        if operand:
+            task.add_argument("operand", metavar=operand)
+        _add_rules_folder(task)
+        task.set_defaults(task=name)
+
+
+def _interview(options: argparse.Namespace) -> int:
+    """Open the screens, or the same interview in plain lines where screens cannot be shown."""
+    from weldwhy.rulebase import load
+    from weldwhy.store import Store
+
+    around = environment()
+    rules = load(own_rules(options.rules, around))
+    store = Store(data_folder(around))
+    if options.plain or not can_show_screens(around):
+        from weldwhy.plain import run as run_plain
+
+        return run_plain(rules, store, sys.stdin, sys.stdout)
+    from weldwhy.tui import run as run_screens
+
+    return int(run_screens(rules, store))
+
+
+def _diagnose(options: argparse.Namespace) -> int:
+    from weldwhy.commands_diagnosis import diagnose
+
+    return diagnose(options)
+
+
+def _chart(options: argparse.Namespace) -> int:
+    from weldwhy.commands_chart import chart
+
+    return chart(options)
+
+
+def _rules(options: argparse.Namespace) -> int:
+    from weldwhy.commands_rules import TASKS
+
+    if not options.task:
+        raise UsageError(f"rules needs a task: {', '.join(TASKS)}; see `weldwhy rules --help`")
+    return TASKS[options.task](options)
+
+
+def _info(options: argparse.Namespace) -> int:
+    from weldwhy.commands_info import info
+
+    return info(options)

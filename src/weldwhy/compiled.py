@@ -1,0 +1,197 @@
+"""The checked rules as JSON, for a quick start: written into the wheel, read instead of the YAML.
+
+Its key is the SHA-256 of the rule files it was made from, with the number of its own form. It
+holds no worked cases, which only those need who check the rules. A file that is missing, made
+from other rules, of another form or not readable is no error: the YAML is read then.
+"""
+# pathlib alone would be a tenth of the time of a one-shot answer, so it is not used here.
+# ruff: noqa: PTH116, PTH118, PTH123, PTH202
+
+from __future__ import annotations
+
+import json
+import os
+from collections.abc import Callable, Iterator, Mapping, Sequence
+from dataclasses import fields, is_dataclass, replace
+from typing import Any
+
+from weldwhy.model import (
+    Answer,
+    Cause,
+    Caution,
+    Check,
+    Job,
+    Material,
+    Process,
+    Remedy,
+    RuleBase,
+    Setting,
+    Source,
+    Symptom,
+    Window,
+    WindowRow,
+)
+from weldwhy.units import Quantity, Target
+
+NAME = "compiled.json"
+# Goes up whenever a field of the model or the meaning of one changes; a test watches the fields.
+FORM = 1
+# An installer writes the files of one wheel within seconds of each other. A rule file changed
+# later than that makes the files be read and compared in full.
+_WRITTEN_TOGETHER = 10.0
+
+_Data = dict[str, Any]
+_Quantity = tuple[str, float, str]
+
+
+def dump(base: RuleBase, folder: str) -> str:
+    """The JSON text for the rule base that was read from `folder`."""
+    slim = {name: replace(cause, cases=()) for name, cause in base.causes.items()}
+    whole = replace(base, causes=slim)
+    content = {
+        "form": FORM,
+        "key": key(folder),
+        "sizes": {name: os.path.getsize(path) for name, path in _sources(folder)},
+        "base": {each.name: _plain(getattr(whole, each.name)) for each in fields(whole)},
+    }
+    return json.dumps(content, ensure_ascii=True, separators=(",", ":"))
+
+
+def load(folder: str) -> RuleBase | None:
+    """The rule base compiled from exactly the files in `folder`, or None."""
+    path = os.path.join(folder, NAME)
+    try:
+        with open(path, encoding="ascii") as file:
+            content = json.load(file)
+        if content["form"] != FORM or not _unchanged(folder, path, content):
+            return None
+        return _base(content["base"])
+    except (OSError, ValueError, KeyError, TypeError, AttributeError):
+        return None
+
+
+def key(folder: str) -> str:
+    """SHA-256 over the names and contents of the rule files in `folder`."""
+    import hashlib  # slow to import, and seldom needed
+
+    whole = hashlib.sha256()
+    for name, path in _sources(folder):
+        with open(path, "rb") as file:
+            data = file.read()
+        whole.update(f"{name}\0{len(data)}\0".encode())
+        whole.update(data)
+    return whole.hexdigest()
+
+
+def _unchanged(folder: str, path: str, content: _Data) -> bool:
+    """Whether the files are those it was made from; in doubt they are read and compared."""
+    latest = os.stat(path).st_mtime + _WRITTEN_TOGETHER
+    sizes = {}
+    doubtful = False
+    for name, source in _sources(folder):
+        found = os.stat(source)
+        sizes[name] = found.st_size
+        doubtful = doubtful or found.st_mtime > latest
+    if sizes != content["sizes"]:
+        return False
+    return not doubtful or key(folder) == content["key"]
+
+
+def _sources(folder: str, inside: str = "") -> Iterator[tuple[str, str]]:
+    """Name inside the folder, and path, of every YAML file under it, in a fixed order."""
+    with os.scandir(os.path.join(folder, inside)) as found:
+        entries = sorted(found, key=lambda entry: entry.name)
+    for entry in entries:
+        name = f"{inside}/{entry.name}" if inside else entry.name
+        if entry.is_dir():
+            yield from _sources(folder, name)
+        elif name.endswith(".yaml"):
+            yield name, entry.path
+
+
+def _plain(value: Any) -> Any:
+    """`value` in JSON's terms: a quantity is a list, a model value its fields by name.
+
+    Fields that hold their default are left out; the text gets a third shorter.
+    """
+    if isinstance(value, Quantity | Target):
+        return [_plain(getattr(value, each.name)) for each in fields(value)]
+    if is_dataclass(value):
+        held = {each: getattr(value, each.name) for each in fields(value)}
+        return {
+            each.name: _plain(held[each])
+            for each in held
+            if held[each] not in ((), {}) and held[each] != each.default
+        }
+    if isinstance(value, Mapping):
+        return {name: _plain(each) for name, each in value.items()}
+    if isinstance(value, tuple):
+        return [_plain(each) for each in value]
+    return value
+
+
+def _base(data: _Data) -> RuleBase:
+    def each(name: str, make: Callable[..., Any]) -> _Data:
+        return {key: make(**_tupled(held)) for key, held in data[name].items()}
+
+    return RuleBase(
+        processes=each("processes", Process),
+        symptoms=each("symptoms", Symptom),
+        causes=each("causes", _cause),
+        checks=each("checks", _check),
+        cautions=each("cautions", Caution),
+        sources=each("sources", Source),
+        materials=each("materials", Material),
+        settings=each("settings", _setting),
+        windows=each("windows", _window),
+        jobs=each("jobs", Job),
+        families=data["families"],
+        grades=data["grades"],
+    )
+
+
+def _tupled(data: _Data) -> _Data:
+    """The fields of a model value: JSON knows only lists where the model holds tuples."""
+    for name, value in data.items():
+        if type(value) is list:
+            data[name] = tuple(value)
+    return data
+
+
+def _cause(remedies: Sequence[_Data] = (), shows: _Data | None = None, **data: Any) -> Cause:
+    made = tuple(Remedy(**_tupled(each)) for each in remedies)
+    return Cause(remedies=made, shows=shows or {}, **data)
+
+
+def _check(answers: Sequence[_Data], **data: Any) -> Check:
+    return Check(answers=tuple(Answer(**each) for each in answers), **data)
+
+
+def _setting(possible: tuple[_Quantity, _Quantity] | None = None, **data: Any) -> Setting:
+    if possible is None:
+        return Setting(**data)
+    return Setting(possible=(Quantity(*possible[0]), Quantity(*possible[1])), **data)
+
+
+def _window(rows: Sequence[_Data] = (), **data: Any) -> Window:
+    data["rows"] = tuple(_row(**row) for row in rows)
+    for name in ("targets", "outdoors"):
+        data[name] = _targets(data.get(name, {}))
+    return Window(**data)
+
+
+def _row(
+    targets: _Data, thickness: _Quantity | None = None, size: _Quantity | None = None
+) -> WindowRow:
+    return WindowRow(
+        None if thickness is None else Quantity(*thickness),
+        None if size is None else Quantity(*size),
+        _targets(targets),
+    )
+
+
+def _targets(data: _Data) -> dict[str, Target]:
+    return {
+        name: Target(Quantity(*low), Quantity(*best), Quantity(*high))
+        for name, (low, best, high) in data.items()
+    }

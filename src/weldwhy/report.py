@@ -1,0 +1,211 @@
+"""A case in words: the one renderer for plain mode, saved files and the screens' copies.
+
+It knows an interview, and nothing of files, screens or the clock. Lines come unwrapped, in the
+interview's own units, without anything that could drive a terminal. The same result as data is
+`diagnosis.py`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from typing import TYPE_CHECKING
+
+from weldwhy.lines import safe
+
+if TYPE_CHECKING:
+    from weldwhy.advice import Advice, SettingAdvice
+    from weldwhy.interview import Interview, Ranked, Reason
+    from weldwhy.model import Cause, Caution, RuleBase
+    from weldwhy.steps import Step
+
+TOP = 3
+"""How many causes stand in a result: what fits beside a question on the smallest screen."""
+
+
+def case_text(interview: Interview) -> list[str]:
+    """The whole case as plain lines: what was told, what it is, what to do about it."""
+    lines = ["weldwhy: why this weld is bad and how to put it right"]
+    lines += _section("Told so far", _items(interview.told))
+    if interview.case.sound:
+        lines += _section("The test bead is sound", cured_lines(interview))
+    elif interview.ranked:
+        lines += _section("Most likely", ranking_lines(interview))
+        lines += cause_lines(interview, interview.ranked[0].cause.id)
+    if not interview.case.sound:
+        lines += _section("Next", step_lines(interview.step))
+    return safe(lines)
+
+
+def cured_lines(interview: Interview) -> list[str]:
+    """What put it right, and how to keep it from coming back."""
+    cause = interview.rules.causes.get(interview.case.tried[-1].cause)
+    if cause is None:
+        return ["It came right, by something that is not in these rules."]
+    lines = [f"It was: {cause.name}. {cause.what}"]
+    if cause.prevent:
+        lines.append(f"To keep it from coming back: {cause.prevent}")
+    return safe(lines)
+
+
+def ranking_lines(interview: Interview, top: int = TOP) -> list[str]:
+    """The likeliest causes in words and numbers, whose share it is, and the minutes to go."""
+    lines = [ranked_line(interview, i, r) for i, r in enumerate(interview.ranked[:top], 1)]
+    lines.append(f"Something not in this list: {percent(interview.unlisted)}")
+    shares = sorted(interview.shares.items(), key=lambda item: -item[1])
+    told = ", ".join(f"{share} {percent(part)}" for share, part in shares if part >= 0.005)
+    lines.append(f"Where it lies: {told}")
+    if interview.expected_minutes:
+        lines.append(f"To a sound bead: {minutes(interview.expected_minutes)}")
+    if interview.notice:
+        lines.append(f"Please note: {interview.notice}")
+    return safe(lines)
+
+
+def ranked_line(interview: Interview, number: int, ranked: Ranked) -> str:
+    """One cause with its likelihood: "1. gas flow too low: likely, 61 %"."""
+    word = interview.likelihood_word(ranked.probability)
+    return f"{number}. {ranked.cause.name}: {word}, {percent(ranked.probability)}"
+
+
+def step_lines(step: Step) -> list[str]:
+    """One step: cautions before it, then what to do, why now, and how long it takes."""
+    # A job that must not be mended by guide is its own caution: it is said once.
+    lines = caution_lines(c for c in step.cautions if c.text != step.text)
+    lines.append(f"STOP: {step.text}" if step.kind == "stop" else step.text)
+    if step.call:
+        lines.append(f"Call: {ended(step.call)}")
+    if step.reason:
+        lines.append(f"Why now: {ended(step.reason)}")
+    if step.minutes and step.kind != "stop":
+        lines.append(f"Takes {minutes(step.minutes)}.")
+    return safe(lines)
+
+
+def cause_lines(interview: Interview, cause_id: str) -> list[str]:
+    """A cause opened: what it is, why it is thought, what would change that, what to do."""
+    cause = interview.rules.causes[cause_id]
+    lines = _section(f"About {cause.name}", [cause.what])
+    lines += _section("Why", [reason_line(reason) for reason in interview.why(cause_id)])
+    open_checks = {check.id for check in interview.open_checks}
+    confirming = (c.ask for c in interview.confirm(cause_id) if c.id in open_checks)
+    lines += _section("To confirm it", _items(confirming))
+    lines += _section("What would change this", _items(interview.mind_changers[:TOP]))
+    lines += _section("What to do", remedy_lines(interview, cause_id))
+    lines += _section("To keep it from coming back", _items(filter(None, [cause.prevent])))
+    lines += _section("Source", source_lines(interview.rules, cause))
+    return safe(lines)
+
+
+def reason_line(reason: Reason) -> str:
+    """The weight of one thing told: "for, clearly (+7): What does the gauge read? Below it"."""
+    side = "for" if reason.decibans > 0 else "against"
+    size = abs(reason.decibans)
+    how = "strongly" if size >= 10 else "clearly" if size >= 5 else "a little"
+    return f"{side}, {how} ({reason.decibans:+.0f}): {reason.told}"
+
+
+def remedy_lines(interview: Interview, cause_id: str) -> list[str]:
+    """The remedies in order, cautions before each and settings after it."""
+    lines: list[str] = []
+    said: set[str] = set()
+    for number, advice in enumerate(interview.remedies(cause_id), 1):
+        lines += caution_lines(c for c in advice.cautions if c.id not in said)
+        said |= {caution.id for caution in advice.cautions}
+        lines += advice_lines(advice, number)
+    return lines
+
+
+def advice_lines(advice: Advice, number: int) -> list[str]:
+    """One remedy without its cautions: the action, then yours, try and allowed range."""
+    remedy = advice.remedy
+    if remedy.stop:
+        lines = [f"{number}. STOP: {remedy.do}"]
+    else:
+        lines = [f"{number}. {remedy.do} ({minutes(remedy.minutes)}, then a test bead)"]
+    if remedy.call:
+        lines.append(f"   Call: {ended(remedy.call)}")
+    return lines + [f"   {setting_line(setting)}" for setting in advice.settings if _told(setting)]
+
+
+def setting_line(setting: SettingAdvice) -> str:
+    """One setting: "volts: yours 22 V, try 18.5 V, allowed 17.5 V to 19.5 V"."""
+    parts = [f"yours {setting.yours}"] if setting.yours else []
+    if setting.best:
+        parts += [f"try {setting.best}", f"allowed {setting.low} to {setting.high}"]
+    note = f" ({setting.note})" if setting.note else ""
+    return f"{setting.name}: {', '.join(parts)}{note}"
+
+
+def _told(setting: SettingAdvice) -> bool:
+    """Whether there is anything to say of this setting."""
+    return bool(setting.yours or setting.best)
+
+
+def remedy_settings(interview: Interview, step: Step) -> list[str]:
+    """The settings that go with a step's remedy: yours, try, allowed."""
+    found = [a for a in interview.remedies(step.cause) if a.remedy.id == step.id]
+    return safe(f"  {setting_line(s)}" for a in found for s in a.settings if _told(s))
+
+
+def caution_lines(cautions: Iterable[Caution]) -> list[str]:
+    """Cautions as lines; each says in a word what it is, since colour may be missing."""
+    lines = []
+    for caution in cautions:
+        lines.append(f"{'STOP' if caution.stop else 'CAUTION'}: {caution.text}")
+        if caution.call:
+            lines.append(f"Call: {ended(caution.call)}")
+    return safe(lines)
+
+
+def source_lines(rules: RuleBase, cause: Cause) -> list[str]:
+    """Where the cause and its remedies come from, each source once."""
+    cited = dict.fromkeys([cause.source, *(remedy.source for remedy in cause.remedies)])
+    return _items(source_text(rules, source) for source in cited)
+
+
+def source_text(rules: RuleBase, cited: str) -> str:
+    """One citation in words: title, place in it, and whether it is from memory."""
+    source_id, _, place = cited.partition(",")
+    known = rules.sources.get(source_id.strip().replace(" ", "-"))
+    if known is None:
+        return cited
+    basis = " (from memory)" if known.basis == "memory" else ""
+    return f"{known.title}{',' + place if place else ''}{basis}"
+
+
+def not_understood_lines(said: Iterable[str]) -> list[str]:
+    """Free sentences that had no effect, handed back so that nobody counts on them."""
+    return safe(f'Not understood yet, so not counted: "{text}"' for text in said)
+
+
+def percent(probability: float) -> str:
+    """A probability as shown; never 0 or 100, since nothing is ever certain here."""
+    if probability < 0.01:
+        return "under 1 %"
+    if probability > 0.99:
+        return "over 99 %"
+    return f"{100 * probability:.0f} %"
+
+
+def minutes(amount: float) -> str:
+    """Minutes as a person says them."""
+    if amount < 0.25:
+        return "a few seconds"
+    if amount < 0.75:
+        return "half a minute"
+    whole = round(amount)
+    return "about 1 minute" if whole == 1 else f"about {whole} minutes"
+
+
+def ended(text: str) -> str:
+    """The text with a full stop, unless it ends like a sentence already."""
+    return text if text.endswith((".", "?", "!")) else f"{text}."
+
+
+def _items(texts: Iterable[str]) -> list[str]:
+    return [f"- {text}" for text in texts]
+
+
+def _section(title: str, lines: Sequence[str]) -> list[str]:
+    """A titled part; an empty one is left out."""
+    return ["", f"{title}:", *(f"  {line}" for line in lines)] if lines else []

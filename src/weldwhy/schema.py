@@ -1,0 +1,166 @@
+"""Every kind of rule file: where it lies, what it holds, and the form of its items.
+
+The same declaration reads the files, makes the JSON Schema that editors complete and warn from
+(`json_schema`), and prints the tables of `rules/README.md` (`python -m weldwhy.schema`).
+"""
+
+from __future__ import annotations
+
+import sys
+from dataclasses import dataclass
+
+from weldwhy.forms import (
+    ALSO,
+    BASES,
+    CASE,
+    CAUSE,
+    CHECK,
+    GRADE,
+    NOISES,
+    REMEDY,
+    ROW,
+    SOURCE,
+    SYMPTOM,
+    WINDOW,
+)
+from weldwhy.shape import JsonSchema, Key, Keys, ListShape, MapShape, keys, optional
+from weldwhy.values import new_id, number, ref, text, word, yes_no
+
+
+@dataclass(frozen=True, slots=True)
+class FileKind:
+    """One kind of rule file. `list_key` is set where a file holds a list of items."""
+
+    kind: str
+    where: str
+    about: str
+    shape: Keys
+    list_key: str = ""
+
+    @property
+    def whole(self) -> Keys:
+        """The shape of the whole file."""
+        if not self.list_key:
+            return self.shape
+        return keys(self.kind, Key(self.list_key, ListShape(self.shape, least=1), self.about))
+
+
+_KINDS = (
+    FileKind("likelihood", "likelihood.yaml", "what the likelihood words mean as numbers", keys(
+        "likelihood",
+        Key("grades", MapShape(GRADE, number(0.001, 0.999), least=1), "chance of each word"),
+        Key("base", MapShape(word(*BASES), number(0.1, 1000), least=1), "weight of each word"),
+        Key("noise", MapShape(word(*NOISES), number(0.001, 0.5), least=1), "chance of a slip"),
+    )),
+    FileKind("process", "processes.yaml", "the welding processes", keys(
+        "process",
+        Key("process", new_id("process"), "its id"),
+        Key("name", text(), "its standard name"),
+        Key("plain", text(), "what people call it"),
+        Key("polarity", text(), "how it is hooked up"),
+        SOURCE,
+    ), "processes"),
+    FileKind("material", "materials.yaml", "the metals", keys(
+        "material",
+        Key("material", new_id("material"), "its id"),
+        Key("name", text(), "its name"),
+        optional("also", ALSO, "other names people use"),
+    ), "materials"),
+    FileKind("job", "jobs.yaml", "what the weld is for", keys(
+        "job",
+        Key("job", new_id("job"), "its id"),
+        Key("name", text(), "what it is"),
+        optional("caution", ref("caution"), "the warning that stands over the whole job"),
+    ), "jobs"),
+    FileKind("family", "families.yaml", "the families of causes, and their folders", keys(
+        "family",
+        Key("family", new_id("family"), "its id, the same as the folder's name"),
+        Key("name", text(), "its name"),
+    ), "families"),
+    FileKind("setting", "settings.yaml", "dials and consumables with a value", keys(
+        "setting",
+        Key("setting", new_id("setting"), "its id"),
+        Key("name", text(), "its name"),
+        Key("quantity", word("voltage", "current", "feed", "flow", "length", "temperature",
+                             "time", "percent", "text"), "what is measured"),
+        optional("possible", ListShape(text("a value with its unit"), least=2),
+                 "two values; an entry outside them is refused"),
+    ), "settings"),
+    FileKind("caution", "cautions.yaml", "warnings shown before a step", keys(
+        "caution",
+        Key("caution", new_id("caution"), "its id"),
+        Key("text", text(), "the warning: what to do or not to do"),
+        SOURCE,
+        optional("stop", yes_no(), "yes: do not go on"),
+        optional("call", text(), "whom to call; needed with stop"),
+        optional("needed_for", ListShape(text()),
+                 "words; a step whose text holds one of them must carry this warning"),
+    ), "cautions"),
+    FileKind("source", "sources.yaml", "where rules come from", keys(
+        "source",
+        Key("source", new_id("source"), "its id"),
+        Key("title", text(), "title of the publication"),
+        Key("basis", word("found", "memory", "common practice"), "whether the text was seen"),
+        optional("place", text(), "the part of it that was used"),
+    ), "sources"),
+    FileKind("symptom", "symptoms/<id>.yaml", "what is reported", SYMPTOM),
+    FileKind("check", "checks/<topic>.yaml", "questions, looks, tries and readings", CHECK,
+             "checks"),
+    FileKind("cause", "causes/<family>/<id>.yaml", "what can be wrong", CAUSE),
+    FileKind("window", "windows/<topic>.yaml", "where settings may lie", WINDOW, "windows"),
+)  # fmt: skip
+
+FILES: dict[str, FileKind] = {each.kind: each for each in _KINDS}
+
+
+def json_schema(kind: str) -> JsonSchema:
+    """The JSON Schema of a whole file of this kind."""
+    file = FILES[kind]
+    return {
+        "$schema": "https://json-schema.org/draft/2020-12/schema",
+        "title": f"{file.where}: {file.about}",
+        **file.whole.schema,
+    }
+
+
+def key_table(shape: Keys) -> list[str]:
+    """The Markdown table of a mapping's keys, as `rules/README.md` shows it."""
+    rows = ["| key | must be there | what to write | what it is |", "|---|---|---|---|"]
+    for key in shape.keys:
+        must = "yes" if key.required else "no"
+        rows.append(f"| `{key.name}` | {must} | {key.shape.words} | {key.about} |")
+    return rows
+
+
+def tables() -> dict[str, Keys]:
+    """Every mapping that the manual explains, by its noun, the larger ones first."""
+    parts = {"remedy": REMEDY, "case": CASE, "row": ROW}
+    large = {kind: FILES[kind].shape for kind in ("cause", "check", "symptom", "window")}
+    rest = {kind: file.shape for kind, file in FILES.items() if kind not in large}
+    return large | parts | rest
+
+
+def manual() -> list[str]:
+    """The end of `rules/README.md`: a table of keys for every mapping there is."""
+    lines = ["## Every key"]
+    for noun, shape in tables().items():
+        lines += ["", f"### {noun}", "", _where(noun), "", *key_table(shape)]
+    return lines
+
+
+def _where(noun: str) -> str:
+    file = FILES.get(noun)
+    if file is None:
+        return f"Each part of the list {_HOLDERS[noun]}."
+    listed = f" The file holds a list under `{file.list_key}:`." if file.list_key else ""
+    return f"In `{file.where}`: {file.about}.{listed}"
+
+
+_HOLDERS = {
+    "remedy": "`remedies` of a cause",
+    "case": "`cases` of a cause",
+    "row": "`rows` of a window",
+}
+
+if __name__ == "__main__":
+    sys.stdout.write("\n".join(manual()) + "\n")
