@@ -7,6 +7,7 @@ also is, so there is one reader, which runs nothing and is bounded in size and d
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from typing import Any
@@ -32,7 +33,7 @@ class CaseFile:
 
 def read(data: bytes, name: str, rules: RuleBase) -> CaseFile:
     """The case in the text of a file called `name`; raises `RulesError` with every problem."""
-    tree, problems = yamltree.read(data, name)
+    tree, problems = yamltree.read(_joined_pairs(data), name)
     reader = Reader(name, list(problems))
     values: dict[str, Any] = {}
     if tree is not None:
@@ -45,6 +46,24 @@ def read(data: bytes, name: str, rules: RuleBase) -> CaseFile:
     found += values.get("settings", {}).values()
     found += values.get("answers", {}).values()
     return CaseFile(Case(tuple(found)), tuple(values.get("said", ())))
+
+
+_PAIR = re.compile(rb"(?<!\\)\\u(d[89ab][0-9a-f]{2})\\u(d[c-f][0-9a-f]{2})", re.IGNORECASE)
+
+
+def _joined_pairs(data: bytes) -> bytes:
+    """The text with JSON's two-part escapes as the marks they mean.
+
+    It is the one thing in JSON that YAML cannot read, and programs write it for every emoji.
+    """
+    if not data.lstrip().startswith(b"{"):
+        return data
+
+    def mark(found: re.Match[bytes]) -> bytes:
+        high, low = (int(part, 16) for part in found.groups())
+        return chr(0x10000 + ((high - 0xD800) << 10) + (low - 0xDC00)).encode()
+
+    return _PAIR.sub(mark, data)
 
 
 def shape(rules: RuleBase) -> Keys:

@@ -207,6 +207,7 @@ def build(
     so there are at most depth / least nodes with branches.
     """
     builder = _Builder(rules, depth, least, patience)
-    case = Case().with_(Reported(symptom), Situated("process", process))
+    # the sheet is for any metal: what depends on it is branched on by the checks themselves
+    case = Case().with_(Reported(symptom), Situated("process", process), Situated("material", ""))
     root = builder.build(case, depth, 1.0)
     return Chart(symptom, process, depth, tuple(builder.nodes), root, builder.coverage)

@@ -27,6 +27,8 @@ PATIENCE = ("thorough", "normal", "brisk")
 UNITS = ("in", "mm")
 CHART_FORMATS = ("text", "markdown", "html")
 DEEPEST_CHART = 12
+MOST_PROBLEMS = 20
+"""A file of quite another kind has a fault in every line; nobody reads them all."""
 
 
 class _Parser(argparse.ArgumentParser):
@@ -64,8 +66,10 @@ def _carried_out(arguments: Sequence[str]) -> int:
     except UsageError as fault:
         _complain(str(fault))
     except RulesError as fault:
-        for problem in fault.problems:
+        for problem in fault.problems[:MOST_PROBLEMS]:
             _complain(str(problem))
+        if len(fault.problems) > MOST_PROBLEMS:
+            _complain(f"and {len(fault.problems) - MOST_PROBLEMS} more like these")
     except MemoryError:
         _complain("there is not enough memory")
     return ExitCode.USAGE
@@ -89,7 +93,10 @@ def parser() -> argparse.ArgumentParser:
     top.add_argument("--plain", action="store_true", help="numbered lines instead of screens")
     _add_rules_folder(top, default=None)
     top.set_defaults(command=_interview)
-    commands = top.add_subparsers(title="commands", metavar="COMMAND", parser_class=_Parser)
+    # Without `prog` it would be worked out by formatting a usage text, which takes a while.
+    commands = top.add_subparsers(
+        title="commands", metavar="COMMAND", prog="weldwhy", parser_class=_Parser
+    )
     _add_diagnose(commands)
     _add_chart(commands)
     _add_rules(commands)
@@ -152,7 +159,9 @@ def _add_chart(commands: Commands) -> None:
     chart.add_argument("symptom", metavar="SYMPTOM", help="the id of a symptom")
     chart.add_argument("--process", metavar="ID", help="the welding process")
     chart.add_argument("--format", choices=CHART_FORMATS, default="text", help="default: text")
-    chart.add_argument("--depth", type=_depth, default=5, metavar="N", help="default: 5")
+    chart.add_argument(
+        "--depth", type=_depth, default=3, metavar="N", help="steps at most; default: 3"
+    )
     _add_rules_folder(chart)
     chart.set_defaults(command=_chart)
 
@@ -171,7 +180,9 @@ def _add_rules(commands: Commands) -> None:
         allow_abbrev=False,
     )
     rules.set_defaults(command=_rules, task="")
-    tasks = rules.add_subparsers(title="tasks", metavar="TASK", parser_class=_Parser)
+    tasks = rules.add_subparsers(
+        title="tasks", metavar="TASK", prog="weldwhy rules", parser_class=_Parser
+    )
     known = {
         "check": ("every problem in the rules, one line each", ""),
         "coverage": ("what the rules know, counted by symptom and process", ""),

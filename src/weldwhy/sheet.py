@@ -1,11 +1,11 @@
-"""A chart as a sheet to print for the wall: numbered steps, and lists to work through in order.
+"""A chart as a sheet to print for the wall: steps, lists to work through, and causes by number.
 
 Text, Markdown and HTML are written from the same blocks, so that they say the same.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from html import escape
 
@@ -13,7 +13,7 @@ from weldwhy.chart import Chart, Leaf, ListItem, Node
 from weldwhy.lines import safe, wrapped
 from weldwhy.model import RuleBase
 from weldwhy.plaintext import clean
-from weldwhy.report import caution_lines, percent
+from weldwhy.report import caution_lines, ended, percent
 from weldwhy.steps import Step
 
 FORMATS = ("text", "markdown", "html")
@@ -40,24 +40,43 @@ def sheet(rules: RuleBase, chart: Chart, form: str) -> list[str]:
 
 def _head(rules: RuleBase, chart: Chart) -> list[str]:
     title = f"{rules.symptoms[chart.symptom].name}, {rules.processes[chart.process].plain}"
-    return safe([
-        title,
-        "Start at step 1. Read the cautions of a step before you do it.",
-        f"The lists at the ends hold {percent(chart.coverage)} of what can be wrong here. The live "
-        "guide gets there faster: it weighs every answer.",
-    ])  # fmt: skip
+    promise = f"The lists hold {percent(chart.coverage)} of what can be wrong here."
+    return safe(
+        [
+            title,
+            "Start at Step 1. Read the cautions of a step before you do it.",
+            "A list says which causes to go through, in order, a test bead after each, until one "
+            "is sound.",
+            f"{promise} The live guide gets there faster: it weighs every answer.",
+        ]
+    )
 
 
 def _blocks(rules: RuleBase, chart: Chart) -> Iterator[Block]:
+    """Steps and lists from the root down, then each cause that a list names, once."""
     order = chart.order()
     titles = _titles(chart, order)
+    causes = _causes(chart, order)
     for number in order:
         node = chart.nodes[number]
         if isinstance(node, Node):
             ways = tuple((clean(b.label), titles[b.to]) for b in node.branches)
             yield Block(titles[number], tuple(_step(node.step)), ways)
         elif not node.done:
-            yield Block(titles[number], tuple(_list(rules, node)))
+            yield Block(titles[number], (_list(rules, node, causes),))
+    for place, item in enumerate(causes.values(), 1):
+        yield Block(f"Cause {place}", tuple(_cause(rules, item)))
+
+
+def _causes(chart: Chart, order: Iterable[int]) -> dict[str, ListItem]:
+    """The causes that lists name, by first naming; with its check where any list has it."""
+    found: dict[str, ListItem] = {}
+    for number in order:
+        node = chart.nodes[number]
+        for item in node.items if isinstance(node, Leaf) else ():
+            if item.cause not in found or (item.check and not found[item.cause].check):
+                found[item.cause] = item
+    return found
 
 
 def _titles(chart: Chart, order: Iterable[int]) -> dict[int, str]:
@@ -83,25 +102,30 @@ def _step(step: Step) -> list[str]:
     return [*caution_lines(step.cautions), *safe([f"{step.text}{bead}"])]
 
 
-def _list(rules: RuleBase, leaf: Leaf) -> list[str]:
-    lines = ["In this order, a test bead after each, until one is sound:"]
-    for number, item in enumerate(leaf.items, 1):
-        lines += _item(rules, number, item)
-    return safe([*lines, "Still not sound: stop and call for help."])
+NAMED = 3
+"""Causes of a list that are named; the others stand by number, or a sheet would be a book."""
 
 
-def _item(rules: RuleBase, number: int, item: ListItem) -> list[str]:
-    """One cause of a list: cautions, the check that decides on it, and its first remedy."""
+def _list(rules: RuleBase, leaf: Leaf, causes: Mapping[str, ListItem]) -> str:
+    number = {cause: place for place, cause in enumerate(causes, 1)}
+    names = [f"{rules.causes[i.cause].name} ({number[i.cause]})" for i in leaf.items[:NAMED]]
+    rest = [str(number[item.cause]) for item in leaf.items[NAMED:]]
+    told = f"Causes: {', '.join(names)}" + (f", then {', '.join(rest)}" if rest else "")
+    return clean(f"{told}. Still not sound: stop and call for help.")
+
+
+def _cause(rules: RuleBase, item: ListItem) -> list[str]:
+    """A cause: its name, cautions, the check that decides on it, and its first remedy."""
     cause = rules.causes[item.cause]
     remedy = cause.remedies[0]
     check = rules.checks.get(item.check)
     cautions = dict.fromkeys([*(check.cautions if check else ()), *remedy.cautions])
-    lines = caution_lines(rules.cautions[c] for c in cautions if c in rules.cautions)
-    lines.append(f"{number}. {cause.name}")
+    lines = [f"{cause.name}."]
+    lines += caution_lines(rules.cautions[c] for c in cautions if c in rules.cautions)
     if check is not None:
-        lines.append(f'   Check: {check.ask} If not "{check.answers[0].text}":')
-    lines.append(f"   {'STOP: ' if remedy.stop else ''}{remedy.do}")
-    return [*lines, *([f"   Call: {remedy.call}"] if remedy.call else [])]
+        lines.append(f'Check: {check.ask} If it is not "{check.answers[0].text}":')
+    lines.append(f"{'STOP: ' if remedy.stop else ''}{remedy.do}")
+    return safe([*lines, *([f"Call: {ended(remedy.call)}"] if remedy.call else [])])
 
 
 def _text(head: Sequence[str], blocks: Iterable[Block]) -> list[str]:

@@ -159,3 +159,25 @@ def test_all_minutes_times_k_choose_the_same_step(seed: int) -> None:
     tuned = Tuning(attention=0.3)
     one, two = chooser(rules, tuned=tuned).step, chooser(scaled, tuned=tuned.scaled(k)).step
     assert (one.kind, one.check, one.cause) == (two.kind, two.check, two.cause)
+
+
+def test_a_danger_is_asked_about_by_its_surest_check_not_the_cheapest() -> None:
+    shows = {"sure": {"yes": 0.985}, "cheap": {"yes": 0.85}}
+    rules = base(
+        [cause("danger", 1.0, shows, hazard=True), cause("plain", 20.0)],
+        [check("sure", off=0.02, minutes=5), check("cheap", off=0.15, minutes=0.1)],
+    )
+    assert chooser(rules).step.check == "sure"
+    assert chooser(rules, (Finding("sure", "no"),)).step.kind != "hazard"
+
+
+def test_a_likely_danger_is_put_right_before_anything_else() -> None:
+    rules = base(
+        [
+            cause("danger", 3.0, {"sure": {"yes": 0.985}}, minutes=90, hazard=True),
+            cause("plain", 3.0, {"cheap": {"yes": 0.85}}, minutes=1),
+        ],
+        [check("sure", off=0.02), check("cheap", off=0.15, minutes=0.1)],
+    )
+    step = chooser(rules, (Finding("sure", "yes"),)).step
+    assert (step.kind, step.cause) == ("fix", "danger")

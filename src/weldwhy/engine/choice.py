@@ -10,6 +10,7 @@ from collections.abc import Collection
 from dataclasses import dataclass
 from functools import cached_property
 from math import log2
+from operator import mul
 from typing import Literal
 
 from weldwhy.engine import tuning
@@ -25,7 +26,7 @@ from weldwhy.engine.belief import (
     works,
 )
 from weldwhy.engine.network import UNLISTED
-from weldwhy.engine.plan import Plan, Planner
+from weldwhy.engine.plan import Plan, Planner, surest_check
 from weldwhy.engine.tuning import Tuning
 
 LOOK_AGAIN = 0.30
@@ -104,11 +105,10 @@ class Chooser:
     def bits(self, check: str) -> float:
         """Mutual information in bits between the answer and what is wrong."""
         weights = self.belief.weights
-        total = 0.0
+        total: float = sum(map(mul, weights, self.network.certainty(check)))
         for row in self.network.rows(check):
-            joint = [w * p for w, p in zip(weights, row)]
-            chance = sum(joint)
-            total += sum(j * log2(p) for j, p in zip(joint, row)) - chance * log2(chance)
+            chance = sum(map(mul, weights, row))
+            total -= chance * log2(chance)
         return total
 
     def value(self, check: str) -> Value:
@@ -118,7 +118,7 @@ class Chooser:
         branches = []
         after = 0.0
         for answer, row in zip(found.answers, self.network.rows(check)):
-            joint = [w * p for w, p in zip(weights, row)]
+            joint = list(map(mul, weights, row))
             chance, cost = sum(joint), self.planner.cost(joint)
             after += cost
             branches.append(Branch(answer.id, chance, tuple(joint), cost / chance))
@@ -172,11 +172,15 @@ class Chooser:
 
     @cached_property
     def _hazard_step(self) -> Step | None:
+        """A danger: its surest check first, and its remedy at once when it is likely."""
         for cause in self.network.causes:
-            if not cause.hazard or self.belief.probability(cause.id) < tuning.HAZARD:
+            chance = self.belief.probability(cause.id) if cause.hazard else 0.0
+            if chance < tuning.HAZARD:
                 continue
-            check = self.planner.direct_check(self.network.number[cause.id])
-            if check:
+            if chance > tuning.MIND and self.planner.curable(self.network.number[cause.id]):
+                return self._fix(self.network.number[cause.id])
+            check = surest_check(self.network, self.network.number[cause.id])
+            if check in self.open_checks:
                 return Step("hazard", self.network.checks[check].minutes, check, cause.id)
         return None
 
@@ -229,7 +233,7 @@ class Chooser:
             unasked = later.cost(weights)
             asked = left * price + check.dont_know * unasked
             for row in self.network.rows(check.id):
-                asked += (1.0 - check.dont_know) * later.cost([w * p for w, p in zip(weights, row)])
+                asked += (1.0 - check.dont_know) * later.cost(list(map(mul, weights, row)))
             total += min(asked, unasked)
         return total
 

@@ -10,7 +10,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping, Sequence
 from functools import cached_property, lru_cache
 from itertools import combinations
-from math import prod
+from math import log2, prod
 
 from weldwhy.engine import rows, tuning
 from weldwhy.model import Cause, Check, RuleBase
@@ -34,11 +34,14 @@ class Network:
         symptoms: Sequence[str],
         multipliers: Mapping[str, float] | None = None,
         triples: Iterable[str] = (),
+        smaller: Network | None = None,
     ) -> None:
         self.causes = tuple(causes)
         self.number = {cause.id: i for i, cause in enumerate(self.causes)}
         self.symptoms = tuple(symptoms)
-        self._multipliers = dict(multipliers or {})
+        self._smaller = smaller
+        boost = multipliers or {}
+        self._rate = [cause.base * boost.get(cause.id, 1.0) for cause in self.causes]
         self.sets: tuple[Members, ...] = ((), (-1,), *self._sets_in_play(frozenset(triples)))
         self.set_number = {members: h for h, members in enumerate(self.sets)}
         self.checks = {check.id: check for check in checks if self._tells_something(check)}
@@ -50,6 +53,7 @@ class Network:
         self.second = [p[1] for p in padded]
         self.third = [p[2] for p in padded]
         self._rows: dict[str, tuple[list[float], ...]] = {}
+        self._certainty: dict[str, list[float]] = {}
         self._exits: dict[int, list[tuple[int, int]]] = {}
 
     def _tells_something(self, check: Check) -> bool:
@@ -68,22 +72,24 @@ class Network:
         found: list[Members] = [(i,) for i in numbers]
         found += [m for m in combinations(numbers, 2) if not self._excluded(m)]
         if wanted:
-            found += [
-                m for m in combinations(numbers, 3) if wanted & set(m) and not self._excluded(m)
-            ]
+            threes = [m for m in combinations(numbers, 3) if not wanted.isdisjoint(m)]
+            allowed = [m for m in threes if not self._excluded(m)]
+            heaviest = sorted(allowed, key=lambda m: (-self._start_weight(m), m))
+            found += sorted(heaviest[: tuning.TRIPLES])
         return found
 
     def _start_weight(self, members: Members) -> float:
         """Base rates times P(all reported symptoms appear and each member causes at least one)."""
+        if len(self.symptoms) == 1:
+            # one symptom: each member must cause it, so the sum below is a plain product
+            shown = self.symptoms[0]
+            return prod(self._rate[m] * self.causes[m].symptoms.get(shown, 0.0) for m in members)
         total = 0.0
         for size in range(len(members) + 1):
             for idle in combinations(members, size):
                 busy = [m for m in members if m not in idle]
                 total += (-1) ** size * self._covered(busy, idle)
-        base = prod(
-            self.causes[m].base * self._multipliers.get(self.causes[m].id, 1.0) for m in members
-        )
-        return base * max(total, 0.0)
+        return prod(self._rate[m] for m in members) * max(total, 0.0)
 
     def _covered(self, busy: Sequence[int], idle: Sequence[int]) -> float:
         """P(the idle members cause no reported symptom, the busy ones between them all)."""
@@ -131,10 +137,11 @@ class Network:
             for i, cause in enumerate(self.causes)
             if check.id in cause.shows
         }
+        # sets without a linked cause share the baseline, and a smaller network's rows still hold
         made: dict[Members, tuple[float, ...]] = {}
-        table = []
-        for members in self.sets:
-            key = tuple(m for m in members if m in linked)
+        table = list(zip(*self._smaller.rows(check.id))) if self._smaller else []
+        for members in self.sets[len(table) :]:
+            key = tuple([m for m in members if m in linked])
             row = made.get(key)
             if row is None:
                 row = rows.with_slips(check, rows.together(check, [linked[m] for m in key]))
@@ -142,6 +149,14 @@ class Network:
             table.append(row)
         table[UNLISTED] = rows.with_slips(check, rows.unlisted(check))
         return tuple(list(column) for column in zip(*table))
+
+    def certainty(self, check_id: str) -> list[float]:
+        """Sum of P log2 P over the answers, by hypothesis number: minus the entropy left."""
+        known = self._certainty.get(check_id)
+        if known is None:
+            columns = [[p * log2(p) if p else 0.0 for p in row] for row in self.rows(check_id)]
+            known = self._certainty[check_id] = [sum(parts) for parts in zip(*columns)]
+        return known
 
     def exits(self, cause: int) -> list[tuple[int, int]]:
         """Pairs (set with the cause, the same set without it), as hypothesis numbers."""
@@ -198,4 +213,5 @@ def network_for(
         and _fits(check.materials, material)
         and (not check.symptoms or any(s in check.symptoms for s in symptoms))
     ]
-    return Network(causes, checks, symptoms, dict(multipliers), triples)
+    smaller = network_for(rules, process, symptoms, material, multipliers) if triples else None
+    return Network(causes, checks, symptoms, dict(multipliers), triples, smaller)

@@ -74,6 +74,12 @@ def direct_checks(network: Network) -> tuple[tuple[Direct, ...], ...]:
     return tuple(result)
 
 
+def surest_check(network: Network, cause: int) -> str:
+    """The check that decides best on the cause, whatever it costs, or ""."""
+    found = direct_checks(network)[cause]
+    return max(found, key=lambda d: (d.hit - d.alarm, d.check)).check if found else ""
+
+
 class Planner:
     """Prices plans for one state of a case: which checks are open, what was tried in vain."""
 

@@ -18,6 +18,9 @@ SECOND_TRY = 0.5
 TRIES = 2
 """After so many tries without success a cause counts as one that cannot be cured here."""
 
+TRIPLES = 400
+"""At most so many sets of three faults are held, the likeliest; the rest weigh next to nothing."""
+
 HAZARD = 0.01
 """From this probability on, the check of a dangerous cause comes before everything else."""
 MIND = 0.5

@@ -1,0 +1,143 @@
+"""The case on the bench: the log, what the guide thinks of it, and the store that keeps it.
+
+Knows no screen. Every entry is on the disk before the next key is read, so a lost line or a
+killed program comes back to the same step.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import replace
+from typing import TYPE_CHECKING
+
+from weldwhy.case import Case, Measured, Situated
+from weldwhy.entries import still_known
+from weldwhy.store import StoreError
+
+if TYPE_CHECKING:
+    from pathlib import Path
+
+    from weldwhy.case import Entry
+    from weldwhy.interview import Interview
+    from weldwhy.model import RuleBase
+    from weldwhy.store import Preferences, Store
+
+InterviewFactory = Callable[["RuleBase", Case, str, "str | None"], "Interview"]
+"""Makes what the guide thinks from the rules, the case, the patience and the unit system."""
+
+Clock = Callable[[], str]
+"""The time now in ISO 8601."""
+
+
+class Bench:
+    """Holds the open case. `notices` are plain lines to be shown once."""
+
+    def __init__(
+        self, rules: RuleBase, store: Store, interview_factory: InterviewFactory, clock: Clock
+    ) -> None:
+        self.rules = rules
+        self.store = store
+        self.preferences: Preferences = store.preferences
+        self.case = Case()
+        self.notices: list[str] = []
+        self._make = interview_factory
+        self._clock = clock
+        self._interview: Interview | None = None
+        self.left_open = self._known(store.resume())
+        self._take_notices()
+
+    @property
+    def interview(self) -> Interview:
+        """What the guide thinks of the case as it stands."""
+        if self._interview is None:
+            self._interview = self._make(self.rules, self.case, self.patience, self.system)
+        return self._interview
+
+    @property
+    def patience(self) -> str:
+        """How eagerly the guide asks."""
+        return self.preferences.patience or "normal"
+
+    @property
+    def system(self) -> str | None:
+        """The unit system to show, None: as given."""
+        return self.preferences.units or None
+
+    def _known(self, left: Case | None) -> Case | None:
+        """The case without what these rules do not know, which is said."""
+        if left is None:
+            return None
+        left, dropped = still_known(self.rules, left)
+        if dropped:
+            self.notices.append(f"{dropped} things told are not in these rules and are left out")
+        return left if left.entries else None
+
+    def go_on(self) -> None:
+        """Take up the case that was left open."""
+        if self.left_open is not None:
+            self._set(self.left_open)
+            self.left_open = None
+
+    def put_away(self) -> None:
+        """File the case away with the finished ones and begin an empty one."""
+        case = self.left_open or self.case
+        if case.entries:
+            try:
+                self.store.finish(case, self._clock())
+            except StoreError as fault:
+                self.notices.append(str(fault))
+        self.left_open = None
+        self._set(Case())
+
+    def new_for(self, symptom_entries: tuple[Entry, ...]) -> None:
+        """File the case away and begin one on the same work, with other symptoms."""
+        kept = tuple(e for e in self.case.entries if isinstance(e, (Situated, Measured)))
+        self.put_away()
+        self.record(*symptom_entries, *kept)
+
+    def record(self, *entries: Entry) -> None:
+        """Add entries to the case; they are on the disk when this returns."""
+        self._set(self.case.with_(*entries))
+        self._save()
+
+    def undo(self) -> None:
+        """Take the last entry back."""
+        self._set(self.case.undo())
+        self._save()
+
+    def prefer(self, **wanted: str | bool) -> None:
+        """Change and keep preferences; the guide thinks again."""
+        self.preferences = replace(self.preferences, **wanted)  # type: ignore[arg-type]
+        self._interview = None
+        try:
+            self.store.preferences = self.preferences
+        except StoreError as fault:
+            self.notices.append(str(fault))
+
+    def save_report(self, lines: list[str]) -> Path | None:
+        """Write the case as plain text; None, and a notice, if that cannot be done."""
+        try:
+            return self.store.save_report(lines, self._clock())
+        except StoreError as fault:
+            self.notices.append(str(fault))
+            return None
+
+    def take_notices(self) -> list[str]:
+        """The notices not yet shown."""
+        self._take_notices()
+        taken, self.notices = self.notices, []
+        return taken
+
+    def _take_notices(self) -> None:
+        self.notices += self.store.notices
+        self.store.notices.clear()
+
+    def _set(self, case: Case) -> None:
+        self.case = case
+        self._interview = None
+
+    def _save(self) -> None:
+        try:
+            self.store.save(self.case)
+        except StoreError as fault:
+            self.notices.append(f"{fault}; the case goes on, but it is not kept")

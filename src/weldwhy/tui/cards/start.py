@@ -1,0 +1,106 @@
+"""The way into a case: go on with an open one, the symptom, the process."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from weldwhy.case import Case, Reported, Situated
+from weldwhy.interview import Interview
+from weldwhy.model import RuleBase, Symptom
+from weldwhy.plaintext import clean
+from weldwhy.steps import Step
+from weldwhy.tui.cards.card import Card, Choice, text_body
+from weldwhy.tui.rows import capital
+
+NOT_FOR = (
+    "Not for welds that carry a building, people, a load on a hook, pressure, or a vehicle's "
+    "frame, steering or brakes: those are for a certified welder."
+)
+"""Stands on the first screens: where this guide stops."""
+
+NOTICED = {
+    "see": "What you see",
+    "hear": "What you hear",
+    "feel": "What you feel",
+    "wire": "What the wire does",
+    "arc": "What the arc does",
+    "machine": "What the machine does",
+}
+"""Headings of the symptom list, in order, by `Symptom.notice`."""
+
+NOTES_UP_TO = 4
+"""Symptoms are listed with their other names only when there are few."""
+
+
+def resume_card(rules: RuleBase, case: Case) -> Card:
+    """Offers the case that was left open."""
+    names = [rules.symptoms[s].name for s in case.symptoms if s in rules.symptoms]
+    process = rules.processes.get(case.process)
+    what = ", ".join([*names, *([process.plain] if process else [])]) or "nothing told yet"
+    count = len(case.entries)
+    told = "one thing told" if count == 1 else f"{count} things told"
+    body = text_body([("A case is open.", "strong"), (f"{what}; {told} so far.", "text")])
+    choices = (
+        Choice("Go on with it", "go_on"),
+        Choice("Start a new one (the old one is put away, not lost)", "put_away"),
+    )
+    return Card(body, choices, where="An open case")
+
+
+def symptom_card(rules: RuleBase, step: Step, adding: bool = False) -> Card:
+    """What is wrong, grouped by how one notices it."""
+    known = [rules.symptoms[a.id] for a in step.answers if a.id in rules.symptoms]
+    heading = "What else is wrong?" if adding else "What is wrong with the weld?"
+    said = [(heading, "strong")] if adding else [(heading, "strong"), (NOT_FOR, "dim")]
+    return Card(text_body(said), tuple(symptom_choices(known)), where="New case")
+
+
+def symptom_choices(symptoms: Iterable[Symptom]) -> list[Choice]:
+    """The symptoms as choices under their headings."""
+    known = list(symptoms)
+    order = list(NOTICED)
+    known.sort(key=lambda s: order.index(s.notice) if s.notice in order else len(order))
+    choices, last = [], ""
+    for symptom in known:
+        heading = NOTICED.get(symptom.notice, "Other")
+        also = ", ".join(symptom.also[:4]) if len(known) <= NOTES_UP_TO else ""
+        choices.append(
+            Choice(
+                capital(symptom.name), (Reported(symptom.id),),
+                heading if heading != last else "", also,
+            )
+        )  # fmt: skip
+        last = heading
+    return choices
+
+
+def process_card(step: Step, symptoms: str) -> Card:
+    """Which process; not knowing it is allowed."""
+    body = text_body([(f"{capital(symptoms)}. How are you welding?", "strong")])
+    choices = tuple(Choice(capital(a.text), (Situated("process", a.id),)) for a in step.answers)
+    nothing = Choice("Don't know", "dont_know", key="0")
+    return Card(body, choices, (nothing,), where="New case")
+
+
+def work_text(interview: Interview) -> str:
+    """The case in a few words: what is wrong, with what it is welded, on what."""
+    rules, case = interview.rules, interview.case
+    names = [short_name(rules.symptoms[s].name) for s in case.symptoms if s in rules.symptoms]
+    process, metal = rules.processes.get(case.process), rules.materials.get(case.material)
+    parts = [" + ".join(names)]
+    parts.append(f"{case.thickness} {metal.name}".strip() if metal else case.thickness)
+    parts.append(short_name(process.plain).partition(" with ")[0] if process else "")
+    return ", ".join(part for part in parts if part)
+
+
+def short_name(name: str) -> str:
+    """A name without what stands in brackets behind it."""
+    return clean(name).partition(" (")[0]
+
+
+def sure_card() -> Card:
+    """Asks before the open case is put away."""
+    said = [("Start a new case?", "strong"), ("The old one is put away, not lost.", "text")]
+    body = text_body(said)
+    choices = (Choice("Yes, start a new one", "put_away"), Choice("No, go on with this", "stay"))
+    return Card(body, choices, where="New case")

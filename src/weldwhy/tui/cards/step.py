@@ -1,0 +1,105 @@
+"""One step of the case: a check, a remedy, or to stop; cautions always stand before the step."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from weldwhy.advice import SettingAdvice
+from weldwhy.case import BETTER, NO_CHANGE, SOUND, WORSE, Tried, entry_for
+from weldwhy.model import Caution
+from weldwhy.report import minutes
+from weldwhy.steps import Step
+from weldwhy.tui.cards.card import SQUEEZED, Card, Choice
+from weldwhy.tui.cards.table import settings_rows
+from weldwhy.tui.rows import BLANK, Row, capital, paragraph
+
+DOING = {"ask": "Question", "check": "Check", "remedy": "Try this", "stop": "Stop and call"}
+"""What a step is called, by its kind."""
+
+RESULTS = (
+    (SOUND, "Sound"),
+    (BETTER, "Better, not sound yet"),
+    (NO_CHANGE, "No change"),
+    (WORSE, "Worse"),
+)
+
+
+def caution_rows(cautions: Sequence[Caution], width: int, squeezed: bool = False) -> list[Row]:
+    """The box that stands before a step: the word CAUTION or STOP, then the whole text.
+
+    Squeezed, cautions run on in one block; each still begins with its word.
+    """
+    rows: list[Row] = []
+    stops = [caution for caution in cautions if caution.stop]
+    for caution in stops:
+        rows += paragraph(caution.text, width - 1, "caution", (" STOP     ", "caution"))
+        if caution.call:
+            rows += paragraph(f"Call {caution.call}.", width - 1, "strong", (" " * 10, "text"))
+    texts = [caution.text for caution in cautions if not caution.stop]
+    if squeezed:
+        block = " ".join(f"CAUTION: {text}" for text in texts)
+        return rows + (paragraph(block, width - 1, "caution", (" ", "caution")) if block else [])
+    for text in texts:
+        rows += paragraph(text, width - 1, "caution", (" CAUTION  ", "caution"))
+    return rows
+
+
+def _body_rows(step: Step, settings: Sequence[SettingAdvice], width: int, room: int) -> list[Row]:
+    gap = [BLANK] if room > SQUEEZED else []
+    rows = caution_rows(step.cautions, width, squeezed=room == SQUEEZED)
+    rows += gap if rows else []
+    already = step.kind == "stop" and any(c.text == step.text for c in step.cautions)
+    if not already:
+        rows += paragraph(_why_now(step), width - 1, "dim", (" ", "text"))
+        rows += paragraph(step.text, width - 1, "strong", (" ", "text"))
+    if step.call and not already:
+        rows += paragraph(f"Call {step.call}.", width - 1, "strong", (" ", "text"))
+    if settings:
+        rows += [*gap, *settings_rows(settings, width)]
+    if step.cause:
+        bead = "Then run a test bead. How is it?"
+        rows += [*gap, *paragraph(bead, width - 1, "strong", (" ", "text"))]
+    return rows
+
+
+def _why_now(step: Step) -> str:
+    doing = DOING.get(step.kind, "Step")
+    if step.minutes >= 0.05 and step.kind != "stop":
+        bead = " and a test bead" if step.cause else ""
+        doing += f" ({minutes(step.minutes)}{bead})"
+    return f"{doing}: {step.reason}" if step.reason else doing
+
+
+def step_card(
+    step: Step,
+    where: str,
+    settings: Sequence[SettingAdvice] = (),
+    out_of_order: bool = False,
+    reading: str = "",
+) -> Card:
+    """The card of a step. `reading` is the name of the setting that may be typed instead."""
+    choices, others = _choices(step, reading)
+    if out_of_order:
+        others = (*others, Choice("Back to the guide's own step", "back", key="esc"))
+
+    def body(width: int, room: int) -> list[Row]:
+        return _body_rows(step, settings, width, room)
+
+    return Card(body, choices, others, where)
+
+
+def _choices(step: Step, reading: str) -> tuple[tuple[Choice, ...], tuple[Choice, ...]]:
+    away = Choice("Put this case away", "put_away")
+    if step.cause:
+        results = [Choice(text, (Tried(step.cause, step.id, r),)) for r, text in RESULTS]
+        results.append(Choice("Another symptom now", "other_symptom"))
+        results += [away] if step.kind == "stop" else []
+        return tuple(results), (Choice("Cannot do this now: pick another cause", "skip", key="s"),)
+    if step.kind == "stop":
+        by_job = any(caution.text == step.text for caution in step.cautions)
+        return ((away, Choice("The job is another one", "change_job")) if by_job else (away,)), ()
+    answers = tuple(Choice(capital(a.text), (entry_for(step.id, a.id),)) for a in step.answers)
+    others = [Choice("Don't know", "dont_know", key="0"), Choice("Skip", "skip", key="s")]
+    if reading:
+        others.append(Choice(f"Type the {reading} instead", "reading", key="v"))
+    return answers, tuple(others)

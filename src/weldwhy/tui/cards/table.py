@@ -1,0 +1,53 @@
+"""The corrective settings: yours -> try -> allowed range."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from weldwhy.advice import SettingAdvice
+from weldwhy.report import setting_line
+from weldwhy.tui.rows import Row, fit, paragraph, row
+
+YOURS, TRY = 13, 16
+NARROW = 66
+"""Below this width each setting is a line of words instead of a row of a table."""
+
+NOTHING_KNOWN = "Tell metal, thickness and sizes (facts) to get numbers for: {}."
+
+
+def settings_rows(settings: Sequence[SettingAdvice], width: int) -> list[Row]:
+    """The table, the settings nothing is known of in one line, and the notes."""
+    known = [s for s in settings if s.yours or s.best]
+    rows = _table(known, width) if width >= NARROW else _lines(known, width)
+    notes = list(dict.fromkeys(s.note for s in known if s.note))
+    unknown = [s.name for s in settings if not s.best]
+    if unknown and not notes:
+        notes = [NOTHING_KNOWN.format(", ".join(unknown))]
+    for note in notes:
+        rows += paragraph(note, width - 1, "dim", (" ", "text"))
+    return rows
+
+
+def _table(settings: Sequence[SettingAdvice], width: int) -> list[Row]:
+    if not settings:
+        return []
+    name = max(len(s.name) for s in settings) + 2
+    head = f" {'':{name}}{'yours':<{YOURS}}{'   try':<{TRY}}allowed"
+    rows = [row((head, "dim"))]
+    for s in settings:
+        allowed = f"{s.low} to {s.high}" if s.low and s.high else ""
+        rows.append(
+            row(
+                (f" {fit(s.name, name)}{fit(s.yours or 'not told', YOURS)}", "text"),
+                (fit(f"-> {s.best}" if s.best else "", TRY), "strong"), (allowed, "text"),
+            )
+        )  # fmt: skip
+    return rows
+
+
+def _lines(settings: Sequence[SettingAdvice], width: int) -> list[Row]:
+    return [
+        line
+        for s in settings
+        for line in paragraph(setting_line(s).partition(" (")[0], width - 1, "text", (" ", "text"))
+    ]

@@ -1,0 +1,1 @@
+"""Screens: they hold what is open and talk to the bench; pages and cards know nothing of them."""

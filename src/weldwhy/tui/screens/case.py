@@ -1,0 +1,204 @@
+"""The case screen: answers, commands and the lists they open, around the step of the case."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import replace
+
+from weldwhy.case import DONT_KNOW, SITUATION, SKIP, SOUND, Entry, Passed, Reported, Situated, Tried
+from weldwhy.report import case_text
+from weldwhy.tui.cards.card import Act, Card, Choice
+from weldwhy.tui.cards.cause import cause_card, causes_card
+from weldwhy.tui.cards.facts import facts_of, options_card
+from weldwhy.tui.cards.questions import questions_card, same_card, symptoms_card
+from weldwhy.tui.cards.start import sure_card
+from weldwhy.tui.cards.told import told_card
+from weldwhy.tui.commands import CASE, bindings_of
+from weldwhy.tui.screens.cardscreen import PickScreen
+from weldwhy.tui.screens.facts import FactsScreen
+from weldwhy.tui.screens.step import StepScreen
+
+
+class CaseScreen(StepScreen):
+    """Takes the answers to the step shown, and carries out the commands of a case."""
+
+    BINDINGS = bindings_of(CASE)
+    place = CASE
+
+    def tell(self, *entries: Entry) -> None:
+        """Add entries; once the process is told, ask for the facts that may be known."""
+        asked = self.bench.case.told("process") is None
+        super().tell(*entries)
+        if asked and self.bench.case.told("process") is not None:
+            self.action_facts()
+
+    def chosen(self, choice: Choice) -> None:
+        if not isinstance(choice.act, str):
+            self.tell(*choice.act)
+            return
+        deeds = {
+            "go_on": self._go_on,
+            "put_away": self._put_away,
+            "leave": self._leave,
+            "change_job": self._change_job,
+            "other_symptom": self._other_symptom,
+            "copy": self.action_copy,
+            "save": self.action_save,
+        }
+        deeds[choice.act]()
+
+    def _go_on(self) -> None:
+        self.bench.go_on()
+        self.redraw(to_top=True)
+
+    def _put_away(self) -> None:
+        self.settle()
+        self.bench.put_away()
+        self.redraw(to_top=True)
+
+    def _leave(self) -> None:
+        self.bench.put_away()
+        self.program.exit(0)
+
+    def _change_job(self) -> None:
+        facts = facts_of(self.bench.rules, self.bench.case)
+        card = options_card(next(fact for fact in facts if fact.id == "job"))
+        self.app.push_screen(PickScreen(card), self._tell_picked)
+
+    def _other_symptom(self) -> None:
+        step = self.step
+
+        def old_one(act: Act | None) -> None:
+            if act is None or isinstance(act, str) or not isinstance(act[0], Reported):
+                return
+            card = same_card(self.bench.rules, self.bench.case.symptoms, step, act[0])
+            self.app.push_screen(PickScreen(card), self._after_remedy)
+
+        self.app.push_screen(PickScreen(symptoms_card(self.interview)), old_one)
+
+    def _after_remedy(self, act: Act | None) -> None:
+        if act is None or isinstance(act, str):
+            return
+        tried, new = act
+        if isinstance(tried, Tried) and tried.result == SOUND:
+            self.settle()
+            self.bench.record(tried)
+            self.bench.new_for((new,))
+            self.notes = ["The old case is put away as cured; this is a new one on the same work."]
+            self.redraw(to_top=True)
+        else:
+            self.tell(*act)
+
+    def _back_here(self, _nothing: object) -> None:
+        self.redraw(to_top=True)
+
+    # commands
+
+    def action_dont_know(self) -> None:
+        step = self.step
+        if self.bench.left_open is not None or step.kind not in ("ask", "check"):
+            return
+        if step.id != "symptom":
+            self.tell(self._passed(DONT_KNOW))
+
+    def _passed(self, reason: str) -> Entry:
+        """The entry for leaving the step unanswered."""
+        step = self.step
+        return Situated(step.id, "") if step.id in SITUATION else Passed(step.id, reason)
+
+    def action_skip(self) -> None:
+        if not self.under_way:
+            return
+        if self.step.kind in ("ask", "check"):
+            self.tell(self._passed(SKIP))
+        elif self.step.cause:
+            self.action_causes()
+
+    def action_undo(self) -> None:
+        if self.check_action("undo", ()):
+            self.settle()
+            self.bench.undo()
+            self.redraw(to_top=True)
+
+    def action_back(self) -> None:
+        if self.own_step is not None:
+            self.own_step = None
+            self.redraw(to_top=True)
+
+    def action_questions(self) -> None:
+        self._pick(questions_card(self.interview), self._ask)
+
+    def _ask(self, act: Act | None) -> None:
+        if isinstance(act, str):
+            self.own_step = self.interview.ask(act)
+            self.redraw(to_top=True)
+
+    def action_causes(self) -> None:
+        self._pick(causes_card(self.interview), self._open)
+
+    def _open(self, act: Act | None) -> None:
+        if isinstance(act, str):
+            card = cause_card(self.interview, act)
+            self.app.push_screen(PickScreen(card), lambda what: self._from_cause(act, what))
+
+    def _from_cause(self, cause_id: str, act: Act | None) -> None:
+        kind, _, what = act.partition(":") if isinstance(act, str) else ("", "", "")
+        if kind == "try":
+            step = self.interview.remedy(cause_id, int(what))
+            name = self.bench.rules.causes[cause_id].name
+            self.own_step = replace(step, reason=f"your own choice, for: {name}")
+        elif kind == "check":
+            self.own_step = self.interview.ask(what)
+        else:
+            self.action_causes()
+            return
+        self.redraw(to_top=True)
+
+    def action_facts(self) -> None:
+        if self.under_way:
+            self.app.push_screen(FactsScreen(self.bench), self._back_here)
+
+    def action_reading(self) -> None:
+        if self.under_way and self.reading_of(self.step):
+            setting = self.bench.rules.checks[self.step.id].setting
+            self.app.push_screen(FactsScreen(self.bench, only=setting), self._read)
+
+    def _read(self, _nothing: object) -> None:
+        self.own_step = None
+        self.redraw(to_top=True)
+
+    def action_symptom(self) -> None:
+        self._pick(symptoms_card(self.interview), self._tell_picked)
+
+    def _tell_picked(self, act: Act | None) -> None:
+        if act is not None and not isinstance(act, str):
+            self.tell(*act)
+
+    def action_told(self) -> None:
+        self._pick(told_card(self.interview), self._back_here)
+
+    def action_new_case(self) -> None:
+        self._pick(sure_card(), lambda act: self._put_away() if act == "put_away" else None)
+
+    def _pick(self, card: Card, then: Callable[[Act | None], None]) -> None:
+        if self.under_way:
+            self.app.push_screen(PickScreen(card), then)
+
+    def action_copy(self) -> None:
+        if self.under_way:
+            self.app.copy_to_clipboard("\n".join(self._report()) + "\n")
+            self._say("Copied. If nothing arrives where you paste it, save it with w instead.")
+
+    def action_save(self) -> None:
+        path = self.bench.save_report(self._report()) if self.under_way else None
+        if path is not None:
+            self._say(f"Saved as {path}")
+        else:
+            self.redraw()
+
+    def _report(self) -> list[str]:
+        return case_text(self.interview)
+
+    def _say(self, note: str) -> None:
+        self.notes = [note]
+        self.redraw()

@@ -1,0 +1,116 @@
+"""The step of the case: what stands on the screen, and how entries change it."""
+
+from __future__ import annotations
+
+from textual.app import ComposeResult
+
+from weldwhy.case import Entry
+from weldwhy.interview import Interview
+from weldwhy.steps import Step
+from weldwhy.tui.bench import Bench
+from weldwhy.tui.cards.card import Card, with_notes
+from weldwhy.tui.cards.end import end_card, put_back
+from weldwhy.tui.cards.facts import facts_of
+from weldwhy.tui.cards.side import side_rows, to_go
+from weldwhy.tui.cards.start import process_card, resume_card, symptom_card, work_text
+from weldwhy.tui.cards.step import step_card
+from weldwhy.tui.page import Page
+from weldwhy.tui.rows import Row
+from weldwhy.tui.screens.base import WIDE
+from weldwhy.tui.screens.cardscreen import CardScreen
+
+NEED_A_CASE = ("causes", "questions", "facts", "told", "copy", "save", "symptom", "new_case")
+
+
+class StepScreen(CardScreen[None]):
+    """Shows the step of the case on the bench and takes the answers."""
+
+    def __init__(self, bench: Bench) -> None:
+        super().__init__()
+        self.bench = bench
+        self.own_step: Step | None = None
+        """A step the person chose instead of the guide's; None: the guide's."""
+        self.notes: list[str] = []
+
+    # what is shown
+
+    @property
+    def interview(self) -> Interview:
+        """What the guide thinks now."""
+        return self.bench.interview
+
+    @property
+    def step(self) -> Step:
+        """The step now shown: the person's own choice, or the guide's."""
+        barred = any(caution.stop for caution in self.interview.standing_cautions)
+        return self.interview.step if barred else self.own_step or self.interview.step
+
+    @property
+    def under_way(self) -> bool:
+        """Whether a symptom and the process were told, so that there are causes to show."""
+        return self.bench.left_open is None and self.step.id not in ("symptom", "process")
+
+    def compose_body(self) -> ComposeResult:
+        yield Page(self.rows, "main")
+        yield Page(self._side, "side")
+
+    def card(self) -> Card:
+        bench, step = self.bench, self.step
+        self.notes += bench.take_notices()
+        notes = list(self.notes)
+        if bench.left_open is not None:
+            return with_notes(resume_card(bench.rules, bench.left_open), notes)
+        if step.id == "symptom":
+            return with_notes(symptom_card(bench.rules, step), notes)
+        if step.id == "process":
+            return with_notes(process_card(step, work_text(self.interview)), notes)
+        if step.kind == "done":
+            return with_notes(end_card(self.interview), notes)
+        notes += [n for n in (put_back(bench.case, self.interview), self.interview.notice) if n]
+        advices = self.interview.remedies(step.cause) if step.cause else ()
+        settings = next((a.settings for a in advices if a.remedy.id == step.id), ())
+        own = self.own_step is not None and step is self.own_step
+        card = step_card(step, work_text(self.interview), settings, own, self.reading_of(step))
+        return with_notes(card, notes)
+
+    def reading_of(self, step: Step) -> str:
+        """The setting that this check reads, if its number would tell the guide something."""
+        check, window = self.bench.rules.checks.get(step.id), self.interview.window
+        if check is None or window is None or check.setting not in window.targets:
+            return ""
+        known = {fact.id: fact.name for fact in facts_of(self.bench.rules, self.bench.case)}
+        return known.get(check.setting, "")
+
+    def _side(self, width: int, height: int) -> list[Row]:
+        if not self.under_way:
+            return []
+        ascii_only = self.program.terminal.ascii
+        return side_rows(self.interview, width, height, self.size.width >= WIDE, ascii_only)
+
+    def title_texts(self) -> tuple[str, str]:
+        going = self.under_way and self.step.kind != "stop"
+        return self.shown_card.where, to_go(self.interview) if going else ""
+
+    def redraw(self, to_top: bool = False) -> None:
+        self.set_class(not self.under_way or self.step.kind == "done", "-start")
+        super().redraw(to_top)
+
+    def check_action(self, action: str, parameters: tuple[object, ...]) -> bool | None:
+        if action == "undo":
+            return True if self.bench.case.entries and self.bench.left_open is None else None
+        if action in NEED_A_CASE:
+            return True if self.under_way else None
+        return True
+
+    # what is told
+
+    def tell(self, *entries: Entry) -> None:
+        """Add entries to the case and show the next step."""
+        self.settle()
+        self.bench.record(*entries)
+        self.redraw(to_top=True)
+
+    def settle(self) -> None:
+        """Forget the person's own step and the notes: something new begins."""
+        self.own_step = None
+        self.notes = []

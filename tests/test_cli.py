@@ -1,0 +1,434 @@
+"""The command line: data on stdout, one plain line on stderr, four exit codes."""
+
+from __future__ import annotations
+
+import json
+import os
+import re
+import shlex
+import signal
+import subprocess
+import sys
+from pathlib import Path
+from typing import Any
+
+import jsonschema
+import pytest
+
+from weldwhy import __version__, cli, rulebase, surroundings
+from weldwhy.surroundings import ExitCode, UsageError
+
+ROOT = Path(__file__).resolve().parent.parent
+Capture = pytest.CaptureFixture[str]
+
+
+def _run(capsys: Capture, line: str) -> tuple[int, str, str]:
+    code = cli.main(shlex.split(line))
+    said = capsys.readouterr()
+    return code, said.out, said.err
+
+
+def _answer(capsys: Capture, line: str) -> dict[str, Any]:
+    code, out, err = _run(capsys, f"diagnose {line} --json")
+    assert (code, err) == (ExitCode.FINE, "")
+    found = json.loads(out)
+    assert isinstance(found, dict)
+    return found
+
+
+def _program(
+    *arguments: str, typed: str | None = None, environment: dict[str, str] | None = None
+) -> subprocess.CompletedProcess[str]:
+    return subprocess.run(
+        [sys.executable, "-m", "weldwhy", *arguments],
+        input=typed, env=environment, capture_output=True, text=True, check=False,
+    )  # fmt: skip
+
+
+def test_exit_codes_are_the_documented_ones() -> None:
+    assert [int(code) for code in ExitCode] == [0, 1, 2, 130]
+    assert "0 fine, 1 findings, 2 wrong usage" in cli.parser().format_help()
+
+
+# diagnose
+
+
+def test_with_nothing_told_it_asks_for_the_symptom(capsys: Capture) -> None:
+    found = _answer(capsys, "")
+    assert found["causes"] == []
+    assert found["next"]["id"] == "symptom"
+
+
+def test_following_the_next_step_leads_from_nothing_to_a_remedy(capsys: Capture) -> None:
+    """A script can hold the whole interview: each answer offered is an answer taken."""
+    told = ""
+    wanted = {"symptom": "porosity", "process": "gmaw", "gas-flow-reading": "low"}
+    for _ in range(40):
+        step = _answer(capsys, told)["next"]
+        assert isinstance(step, dict)
+        if step["kind"] in ("remedy", "stop"):
+            break
+        normal = step["answers"][0]["id"]
+        told += f" --answer {step['id']}={wanted.get(step['id'], normal)}"
+    assert step["kind"] == "remedy"
+    assert "gas-flow-reading=low" in told
+
+
+def test_the_output_has_the_promised_shape_for_every_symptom_and_process(capsys: Capture) -> None:
+    rules = rulebase.load()
+    code, out, _ = _run(capsys, "rules schema diagnosis")
+    assert code == ExitCode.FINE
+    schema = json.loads(out)
+    for symptom in rules.symptoms.values():
+        process = symptom.processes[-1]
+        found = _answer(capsys, f"--symptom {symptom.id} --process {process}")
+        jsonschema.validate(found, schema)
+        assert found["causes"]
+        assert found["expected_minutes"] > 0
+
+
+def test_free_sentences_come_back_as_not_understood(capsys: Capture, tmp_path: Path) -> None:
+    case = tmp_path / "case.yaml"
+    case.write_text("said: [bubbles all over]", encoding="utf-8")
+    found = _answer(capsys, f"--case {case} --said 'bird droppings'")
+    assert found["not_understood"] == ["bubbles all over", "bird droppings"]
+    assert found["understood"] == []
+
+
+def test_a_case_file_and_the_options_say_the_same(capsys: Capture, tmp_path: Path) -> None:
+    case = tmp_path / "case.json"
+    told = {"process": "gmaw", "symptoms": ["porosity"], "answers": {"gas-flow-reading": "low"}}
+    case.write_text(json.dumps(told), encoding="utf-8")
+    by_file = _answer(capsys, f"--case {case}")
+    by_option = _answer(capsys, "--process gmaw --symptom porosity --answer gas-flow-reading=low")
+    assert by_file == by_option
+
+
+def test_an_option_goes_before_the_case_file(capsys: Capture, tmp_path: Path) -> None:
+    case = tmp_path / "case.yaml"
+    case.write_text("process: gmaw\nsymptoms: [porosity]", encoding="utf-8")
+    assert _answer(capsys, f"--case {case} --process smaw") == _answer(
+        capsys, "--process smaw --symptom porosity"
+    )
+
+
+def test_a_case_can_come_from_standard_input() -> None:
+    done = _program("diagnose", "--case", "-", "--json", typed="process: gmaw\nsymptoms: [spatter]")
+    assert done.returncode == 0
+    assert json.loads(done.stdout)["causes"]
+
+
+def test_measured_settings_weigh_and_are_shown_in_the_units_asked_for(
+    capsys: Capture, tmp_path: Path
+) -> None:
+    case = tmp_path / "case.yaml"
+    case.write_text(
+        "process: gmaw\nmaterial: mild steel\nthickness: 1/8 in\nsymptoms: [spatter]\n"
+        "settings: {volts: 30 V, wire_feed: 250 in/min, wire: 0.035 in, gas: C25}",
+        encoding="utf-8",
+    )
+    found = _answer(capsys, f"--case {case} --units mm")
+    (high,) = [each for each in found["causes"] if each["id"] == "volts-high"]
+    assert [reason["check"] for reason in high["why"]] == ["volts"]
+    assert high["why"][0]["decibans"] > 0
+    shown = json.dumps(found)
+    assert "m/min" in shown
+    assert " ipm" not in shown
+
+
+def test_the_same_case_gives_the_same_bytes() -> None:
+    line = ("diagnose", "--process", "gmaw", "--symptom", "porosity", "--json")
+    seeds = [{**os.environ, "PYTHONHASHSEED": seed} for seed in ("1", "2")]
+    first, second = (_program(*line, environment=environment).stdout for environment in seeds)
+    assert first == second
+
+
+def test_the_text_form_offers_answers_that_can_be_typed_back(capsys: Capture) -> None:
+    code, out, _ = _run(capsys, "diagnose --symptom porosity")
+    assert code == ExitCode.FINE
+    (offered,) = re.findall(r"--answer (process=gmaw)", out)
+    assert _answer(capsys, f"--symptom porosity --answer {offered}")["causes"]
+
+
+# wrong usage
+
+
+@pytest.mark.parametrize(
+    ("line", "words"),
+    [
+        ("diagnos", "invalid choice"),
+        ("diagnose --jsn", "--jsn"),
+        ("diagnose --process gmwa", 'did you mean "gmaw"?'),
+        ("diagnose --symptom porosty", 'did you mean "porosity"?'),
+        ("diagnose --answer gas-flow-reading", "CHECK=ANSWER"),
+        ("diagnose --answer gas-flow-readin=low", 'did you mean "gas-flow-reading"?'),
+        ("diagnose --answer gas-flow-reading=lwo", 'did you mean "low"?'),
+        ("diagnose --answer thickness=9000mm", "not possible"),
+        ("diagnose --patience endless", "--patience"),
+        ("diagnose --units furlong", "--units"),
+        ("diagnose --case no/such/file", "No such file"),
+        ("diagnose --case .", "Is a directory"),
+        ("diagnose --case 'a\x00b'", "no file name"),
+        ("diagnose --rules no/such/folder", "no rules folder"),
+        ("--rules no/such/folder info", "no rules folder"),
+        ("chart porosty", 'did you mean "porosity"?'),
+        ("chart porosity --process gmwa", 'did you mean "gmaw"?'),
+        ("chart porosity --depth 0", "whole number"),
+        ("chart porosity --depth 999999999999", "whole number"),
+        ("chart birds-nest --process smaw", "not met with"),
+        ("rules", "needs a task"),
+        ("rules explain porosty", 'did you mean "porosity"?'),
+        ("rules schema caus", 'did you mean "cause"?'),
+        ("rules try no/such/file", "No such file"),
+    ],
+)
+def test_wrong_usage_is_one_plain_line_and_exit_code_2(
+    capsys: Capture, line: str, words: str
+) -> None:
+    code, out, err = _run(capsys, line)
+    assert code == ExitCode.USAGE
+    assert out == ""
+    assert err.startswith("weldwhy: error: ")
+    assert words in err
+    assert err.count("\n") == 1
+    assert err.strip().isprintable()
+
+
+def test_a_fault_in_a_case_file_names_file_line_and_column(capsys: Capture, tmp_path: Path) -> None:
+    case = tmp_path / "case.yaml"
+    case.write_text("process: gmaw\nsettings:\n  vlots: 18 V\n", encoding="utf-8")
+    code, out, err = _run(capsys, f"diagnose --case {case} --json")
+    assert (code, out) == (ExitCode.USAGE, "")
+    assert err == (
+        f'weldwhy: error: {case}:3:3: error: unknown key "vlots" in settings; '
+        'did you mean "volts"? [unknown-key]\n'
+    )
+
+
+@pytest.mark.parametrize(
+    "line", ["--help", "diagnose --help", "chart --help", "rules check --help"]
+)
+def test_every_command_has_help(capsys: Capture, line: str) -> None:
+    with pytest.raises(SystemExit) as left:
+        cli.main(shlex.split(line))
+    assert left.value.code == 0
+    assert "usage: weldwhy" in capsys.readouterr().out
+
+
+def test_the_readme_names_every_command(capsys: Capture) -> None:
+    readme = (ROOT / "README.md").read_text(encoding="utf-8")
+    for line in ("--help", "rules --help"):
+        with pytest.raises(SystemExit):
+            cli.main(shlex.split(line))
+        named = re.findall(r"^    ([a-z]+) ", capsys.readouterr().out, re.MULTILINE)
+        assert named
+        for command in named:
+            assert f"weldwhy {command}" in readme or f"weldwhy rules {command}" in readme, command
+
+
+def test_a_file_of_quite_another_kind_does_not_flood_the_terminal(
+    capsys: Capture, tmp_path: Path
+) -> None:
+    case = tmp_path / "case.yaml"
+    case.write_text("".join(f"key{n}: {n}\n" for n in range(500)), encoding="utf-8")
+    _, _, err = _run(capsys, f"diagnose --case {case}")
+    assert err.count("\n") == cli.MOST_PROBLEMS + 1
+    assert "and 480 more" in err
+
+
+# rules
+
+
+def test_the_packaged_rules_have_no_error(capsys: Capture) -> None:
+    code, out, _ = _run(capsys, "rules check")
+    assert code == ExitCode.FINE, out
+
+
+def test_a_broken_rule_is_a_finding_with_its_place(capsys: Capture, tmp_path: Path) -> None:
+    broken = tmp_path / "causes" / "shielding" / "gas-flow-low.yaml"
+    broken.parent.mkdir(parents=True)
+    broken.write_text("cause: gas-flow-low\nnam: x\n", encoding="utf-8")
+    code, out, _ = _run(capsys, f"rules check --rules {tmp_path}")
+    assert code == ExitCode.FINDINGS
+    assert f"{broken}:2:1: error: unknown key" in out
+    code, _, err = _run(capsys, f"diagnose --rules {tmp_path}")
+    assert code == ExitCode.USAGE
+    assert all(line.startswith("weldwhy: error: ") for line in err.splitlines())
+
+
+def test_an_own_rule_changes_what_is_known(capsys: Capture, tmp_path: Path) -> None:
+    original = rulebase.default_folder() / "materials.yaml"
+    own = original.read_text(encoding="utf-8").replace("mild steel", "shop steel")
+    (tmp_path / "materials.yaml").write_text(own, encoding="utf-8")
+    code, out, _ = _run(capsys, f"rules explain mild-steel --rules {tmp_path}")
+    assert code == ExitCode.FINE
+    assert "shop steel" in out
+
+
+def test_everything_the_rules_name_can_be_explained(capsys: Capture) -> None:
+    rules = rulebase.load()
+    kinds = ("causes", "checks", "symptoms", "cautions", "sources", "windows", "processes")
+    for kind in (*kinds, "materials", "settings"):
+        for name in list(getattr(rules, kind))[:5]:
+            code, out, err = _run(capsys, f"rules explain {name}")
+            assert (code, err) == (ExitCode.FINE, "")
+            assert out.strip()
+            assert all(line.isprintable() for line in out.splitlines())
+
+
+def test_coverage_counts_every_process_and_symptom(capsys: Capture) -> None:
+    code, out, _ = _run(capsys, "rules coverage")
+    assert code == ExitCode.FINE
+    for name in (*rulebase.load().processes, *rulebase.load().symptoms):
+        assert name in out
+
+
+def test_trying_a_case_shows_the_reasons(capsys: Capture, tmp_path: Path) -> None:
+    case = tmp_path / "case.yaml"
+    case.write_text(
+        "process: gmaw\nsymptoms: [porosity]\nanswers: {gas-flow-reading: low}", encoding="utf-8"
+    )
+    code, out, _ = _run(capsys, f"rules try {case}")
+    assert code == ExitCode.FINE
+    assert "Why:" in out
+    assert "Most likely:" in out
+
+
+def test_every_schema_is_a_schema(capsys: Capture) -> None:
+    from weldwhy.schema import FILES
+
+    for kind in (*FILES, "case-file", "diagnosis"):
+        code, out, _ = _run(capsys, f"rules schema {kind}")
+        assert code == ExitCode.FINE
+        jsonschema.Draft202012Validator.check_schema(json.loads(out))
+
+
+# chart
+
+
+@pytest.mark.parametrize("form", cli.CHART_FORMATS)
+def test_every_symptom_can_be_printed_as_a_chart(capsys: Capture, form: str) -> None:
+    for symptom in rulebase.load().symptoms.values():
+        line = f"chart {symptom.id} --process {symptom.processes[0]} --depth 1 --format {form}"
+        code, out, err = _run(capsys, line)
+        assert (code, err) == (ExitCode.FINE, "")
+        assert "Step 1" in out
+        assert "call for help" in out
+
+
+# info and the surroundings
+
+
+def test_info_says_where_everything_is(capsys: Capture, fresh_surroundings: Path) -> None:
+    code, out, _ = _run(capsys, "info")
+    assert code == ExitCode.FINE
+    told = dict(line.split(": ", 1) for line in out.splitlines())
+    assert told["weldwhy"] == __version__
+    assert told["your cases"] == str(fresh_surroundings / "data" / "weldwhy")
+    assert told["rules"] == str(rulebase.default_folder())
+    assert int(told["causes"]) == len(rulebase.load().causes)
+
+
+@pytest.mark.parametrize(
+    ("environment", "folder"),
+    [
+        ({"WELDWHY_HOME": "/a", "XDG_DATA_HOME": "/b"}, "/a"),
+        ({"XDG_DATA_HOME": "/b"}, "/b/weldwhy"),
+        ({"XDG_DATA_HOME": "relative"}, "HOME/.local/share/weldwhy"),
+        ({}, "HOME/.local/share/weldwhy"),
+    ],
+)
+def test_the_data_folder(
+    environment: dict[str, str], folder: str, fresh_surroundings: Path
+) -> None:
+    found = surroundings.data_folder(environment)
+    assert str(found) == folder.replace("HOME", str(fresh_surroundings))
+
+
+def test_own_rules_beside_the_cases_are_used_when_they_are_there(tmp_path: Path) -> None:
+    environment = {"WELDWHY_HOME": str(tmp_path)}
+    assert surroundings.own_rules(None, environment) is None
+    (tmp_path / "rules").mkdir()
+    assert surroundings.own_rules(None, environment) == tmp_path / "rules"
+    with pytest.raises(UsageError):
+        surroundings.own_rules(None, {"WELDWHY_RULES": str(tmp_path / "no")})
+
+
+class _Stream:
+    def __init__(self, terminal: bool) -> None:
+        self.terminal = terminal
+
+    def isatty(self) -> bool:
+        return self.terminal
+
+
+@pytest.mark.parametrize(
+    ("stdin", "stdout", "stderr", "term", "shown"),
+    [
+        (True, True, True, "xterm", True),
+        (False, True, True, "xterm", False),
+        (True, False, True, "xterm", False),
+        (True, True, False, "xterm", False),
+        (True, True, None, "xterm", False),
+        (True, True, True, "dumb", False),
+        (True, True, True, "", False),
+    ],
+)
+def test_screens_open_only_where_they_can_be_seen_and_answered(
+    monkeypatch: pytest.MonkeyPatch,
+    stdin: bool,
+    stdout: bool,
+    stderr: bool | None,
+    term: str,
+    shown: bool,
+) -> None:
+    for name, terminal in (("stdin", stdin), ("stdout", stdout), ("stderr", stderr)):
+        stream = None if terminal is None else _Stream(terminal)
+        monkeypatch.setattr(sys, name, stream)
+    assert surroundings.can_show_screens({"TERM": term}) is shown
+
+
+def test_without_a_terminal_the_bare_command_talks_in_lines(tmp_path: Path) -> None:
+    done = _program(typed="q\n", environment={**os.environ, "WELDWHY_HOME": str(tmp_path)})
+    assert done.returncode == 0
+    assert "What is wrong?" in done.stdout
+
+
+def test_a_reader_that_has_seen_enough_is_no_error() -> None:
+    command = f"{sys.executable} -m weldwhy rules explain porosity | true"
+    done = subprocess.run(
+        ["bash", "-o", "pipefail", "-c", command], capture_output=True, text=True, check=False
+    )
+    assert done.stderr == ""
+    assert done.returncode == 0
+
+
+def test_control_c_is_130_without_a_traceback() -> None:
+    with subprocess.Popen(
+        [sys.executable, "-m", "weldwhy", "diagnose", "--case", "-"],
+        stdin=subprocess.PIPE, stderr=subprocess.PIPE, stdout=subprocess.PIPE, text=True,
+        env={**os.environ, "PYTHONFAULTHANDLER": "1"},
+    ) as program:  # fmt: skip
+        assert program.stdin is not None
+        assert program.stderr is not None
+        _wait_until_reading(program.pid)
+        program.send_signal(signal.SIGINT)
+        assert program.wait(10) == ExitCode.INTERRUPTED
+        assert program.stderr.read() == ""
+
+
+def _wait_until_reading(process: int) -> None:
+    """Wait until the program sleeps in a read of its standard input."""
+    import time
+
+    for _ in range(1000):
+        state = Path(f"/proc/{process}/wchan").read_text(encoding="utf-8")
+        if "pipe" in state:
+            return
+        time.sleep(0.01)
+
+
+def test_closed_streams_are_no_crash() -> None:
+    command = f"{sys.executable} -m weldwhy info >&- 2>&- <&-"
+    done = subprocess.run(["bash", "-c", command], check=False)
+    assert done.returncode == 0

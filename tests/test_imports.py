@@ -1,0 +1,228 @@
+"""Imports go one way, and each costly or dangerous thing is done in one place only."""
+
+from __future__ import annotations
+
+import ast
+import shutil
+import subprocess
+import sys
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+
+import weldwhy
+from weldwhy import compiled, rulebase
+
+PACKAGE = Path(weldwhy.__file__).parent
+
+LAYERS: dict[str, tuple[str, ...]] = {
+    "words": ("model", "plaintext", "problems", "units", "unitwords"),
+    "knowledge": (
+        "build", "compiled", "coverage", "dials", "folders", "forms", "joining", "lint", "quality",
+        "rulebase", "schema", "shape", "soundness", "survey", "values", "wording", "yamlfaults",
+        "yamltree",
+    ),
+    "thinking": (
+        "advice", "case", "chart", "consumables", "engine", "interview", "steps", "told",
+        "windowrows", "windows",
+    ),
+    "edges": ("casefile", "diagnosis", "entries", "lines", "pages", "report", "sheet", "store"),
+    "front": (
+        "__main__", "cli", "commands_chart", "commands_diagnosis", "commands_info",
+        "commands_rules", "console", "plain", "surroundings", "tui",
+    ),
+}  # fmt: skip
+MAY_USE: dict[str, tuple[str, ...]] = {
+    "words": (),
+    "knowledge": ("words",),
+    "thinking": ("words",),
+    "edges": ("words", "thinking"),
+    "front": ("words", "knowledge", "thinking", "edges"),
+}
+EXCEPTIONS = {
+    # A case file is YAML with a declared shape, like a rule file: one reader for both.
+    "casefile": ("yamltree", "shape", "values"),
+}
+
+
+def _modules() -> Iterator[tuple[str, Path]]:
+    """Name below the package and path of every module."""
+    for path in sorted(PACKAGE.rglob("*.py")):
+        name = ".".join(path.relative_to(PACKAGE).with_suffix("").parts)
+        yield name.removesuffix(".__init__"), path
+
+
+def _imports(path: Path) -> Iterator[str]:
+    """Full names of what a module imports anywhere, at its top or inside a function."""
+    for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+        if isinstance(node, ast.Import):
+            yield from (alias.name for alias in node.names)
+        elif isinstance(node, ast.ImportFrom):
+            assert node.level == 0, f"{path}: relative import"
+            yield str(node.module)
+            yield from (f"{node.module}.{alias.name}" for alias in node.names)
+
+
+def _layer(part: str) -> str:
+    found = [layer for layer, parts in LAYERS.items() if part in parts]
+    assert found, f"{part} is in no layer: put it into LAYERS and into DEVELOPERS.md"
+    return found[0]
+
+
+def _own_imports(path: Path) -> set[str]:
+    """The modules of the package that a module imports, by the first part of their name."""
+    parts = {name.split(".")[1] for name in _imports(path) if name.startswith("weldwhy.")}
+    known = {module for modules in LAYERS.values() for module in modules}
+    return {part for part in parts if part in known or (PACKAGE / f"{part}.py").exists()}
+
+
+MODULES = dict(_modules())
+
+
+@pytest.mark.parametrize("name", [name for name in MODULES if name != "__init__"])
+def test_a_module_uses_its_own_layer_and_those_below(name: str) -> None:
+    part = name.split(".")[0]
+    layer = _layer(part)
+    for used in _own_imports(MODULES[name]) - {part}:
+        allowed = (layer, *MAY_USE[layer])
+        assert _layer(used) in allowed or used in EXCEPTIONS.get(part, ()), f"{name} uses {used}"
+
+
+def test_every_module_in_the_layers_exists() -> None:
+    for parts in LAYERS.values():
+        for part in parts:
+            assert (PACKAGE / f"{part}.py").exists() or (PACKAGE / part).is_dir(), part
+
+
+def _importers(package: str) -> set[str]:
+    return {
+        name
+        for name, path in MODULES.items()
+        if any(used.split(".")[0] == package for used in _imports(path))
+    }
+
+
+def test_only_yamltree_imports_the_yaml_reader() -> None:
+    assert _importers("yaml") == {"yamltree"}
+
+
+def test_only_the_screens_import_the_framework() -> None:
+    for package in ("textual", "rich"):
+        assert all(name.split(".")[0] == "tui" for name in _importers(package))
+
+
+def test_the_screens_never_import_the_command_line() -> None:
+    for name, path in MODULES.items():
+        if name.split(".")[0] == "tui":
+            used = _own_imports(path)
+            assert not {each for each in used if each in ("cli", "plain") or "commands" in each}
+
+
+WRITES = {"write_text", "write_bytes", "mkdir", "unlink", "rename", "rmdir", "touch"}
+
+
+def _writes(tree: ast.AST) -> Iterator[str]:
+    """Calls that write, move or remove files: path methods, and open with a writing mode."""
+    for node in ast.walk(tree):
+        if not isinstance(node, ast.Call):
+            continue
+        name = node.func.attr if isinstance(node.func, ast.Attribute) else ""
+        if isinstance(node.func, ast.Name):
+            name = node.func.id
+        if name == "open":
+            texts = [a.value for a in node.args if isinstance(a, ast.Constant)]
+            if any(isinstance(t, str) and t[:1] in ("w", "a", "x") for t in texts):
+                yield name
+        elif name in WRITES:
+            yield name
+
+
+def test_only_the_store_writes_files() -> None:
+    for name, path in MODULES.items():
+        if name != "store":
+            found = list(_writes(ast.parse(path.read_text(encoding="utf-8"))))
+            assert not found, f"{name} writes: {found}"
+
+
+FRONT = set(LAYERS["front"])
+
+
+def test_only_the_front_reads_the_clock_the_environment_or_chance() -> None:
+    outside = ("time", "datetime", "random", "secrets", "uuid", "locale", "platform", "socket")
+    for name, path in MODULES.items():
+        if name.split(".")[0] in FRONT or name == "store":
+            continue
+        used = set(_imports(path))
+        assert not used & set(outside), f"{name} imports {used & set(outside)}"
+        assert "os.environ" not in path.read_text(encoding="utf-8"), name
+
+
+def test_nothing_talks_to_the_network_or_runs_what_it_reads() -> None:
+    for name, path in MODULES.items():
+        used = {each.split(".")[0] for each in _imports(path)}
+        banned = {"socket", "http", "urllib", "ssl", "subprocess", "pickle", "marshal", "shelve"}
+        assert not used & banned, f"{name} imports {used & banned}"
+        for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+            if isinstance(node, ast.Call) and isinstance(node.func, ast.Name):
+                assert node.func.id not in ("eval", "exec", "compile", "__import__"), name
+
+
+def _loaded_by(code: str, home: Path) -> set[str]:
+    """The modules that a fresh interpreter has loaded after `code`."""
+    ending = "\nimport sys\nprint('\\n'.join(sys.modules), file=sys.stderr)"
+    done = subprocess.run(
+        [sys.executable, "-c", code + ending],
+        capture_output=True,
+        text=True,
+        check=True,
+        env={"WELDWHY_HOME": str(home), "PYTHONPATH": str(PACKAGE.parent)},
+    )
+    return set(done.stderr.split())
+
+
+HEAVY = ("textual", "rich", "yaml", "importlib.metadata", "importlib.resources", "asyncio")
+
+
+def test_importing_the_package_loads_nothing_heavy(tmp_path: Path) -> None:
+    loaded = _loaded_by("import weldwhy", tmp_path)
+    assert not loaded & {*HEAVY, "json", "argparse", "dataclasses"}
+
+
+@pytest.mark.parametrize(
+    "arguments",
+    [
+        "['diagnose', '--process', 'gmaw', '--symptom', 'porosity', '--json']",
+        "['diagnose', '--process', 'gmaw', '--symptom', 'porosity', '--answer', "
+        "'gas-flow-reading=low']",
+        "['rules', 'explain']",
+        "['nonsense']",
+    ],
+)
+def test_a_one_shot_answer_on_compiled_rules_loads_nothing_heavy(
+    tmp_path: Path, arguments: str
+) -> None:
+    """As installed: a copy of the code with the rules and their compiled form beside it."""
+    installed = _installed(tmp_path / "installed")
+    code = f"""
+import sys
+sys.path.insert(0, {str(installed)!r})
+from weldwhy.cli import main
+main({arguments})
+import weldwhy
+assert weldwhy.__file__.startswith({str(installed)!r})
+"""
+    loaded = _loaded_by(code, tmp_path)
+    assert not loaded & set(HEAVY)
+
+
+def _installed(folder: Path) -> Path:
+    """A copy of the package as a wheel would install it, rules and compiled rules included."""
+    shutil.copytree(PACKAGE, folder / "weldwhy", ignore=shutil.ignore_patterns("__pycache__"))
+    rules = folder / "weldwhy" / "_rules"
+    if not rules.exists():
+        shutil.copytree(rulebase.default_folder(), rules)
+    base, problems = rulebase.read([rules])
+    assert base is not None, problems
+    (rules / compiled.NAME).write_text(compiled.dump(base, str(rules)), encoding="ascii")
+    return folder

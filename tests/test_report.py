@@ -1,0 +1,173 @@
+"""What a case is told as: words for people, and data whose shape the package promises."""
+
+from __future__ import annotations
+
+import json
+from dataclasses import replace
+from pathlib import Path
+
+import jsonschema
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+from tests.engine.small import base, cause, check, random_base
+
+import weldwhy
+from weldwhy import report
+from weldwhy.advice import SettingAdvice
+from weldwhy.case import Answered, Case, Reported, Situated, Tried
+from weldwhy.diagnosis import Understood, diagnosis
+from weldwhy.interview import Interview
+from weldwhy.model import Caution, Remedy, RuleBase, Source
+
+SCHEMA = json.loads(
+    (Path(weldwhy.__file__).parent / "schemas" / "diagnosis.json").read_text(encoding="utf-8")
+)
+START = Case((Reported("bad"), Situated("process", "p"), Situated("material", "")))
+CAUTION = Caution("hot", "Hot metal looks like cold.", "invented")
+
+
+def _rules() -> RuleBase:
+    """Two causes; the likelier one has a remedy with a caution, and a second that stops."""
+    made = base(
+        [
+            cause("draught", 8.0, {"door": {"yes": 0.9}}),
+            cause("rust", 3.0, {"metal": {"yes": 0.9}}),
+        ],
+        [check("door", off=0.05), check("metal", off=0.05)],
+    )
+    shut = Remedy("shut-door", "Shut the door.", 1.0, 0.95, "book, page 3", cautions=("hot",))
+    stop = Remedy("stop", "Leave it.", 0.0, 0.5, "invented", stop=True, call="a service shop")
+    draught = replace(made.causes["draught"], remedies=(shut, stop), prevent="Weld indoors.")
+    return replace(
+        made,
+        causes={**made.causes, "draught": draught},
+        cautions={"hot": CAUTION},
+        sources={"book": Source("book", "A welding book", "memory")},
+    )
+
+
+def _interview(*entries: Answered | Tried) -> Interview:
+    return Interview(_rules(), START.with_(*entries))
+
+
+def _text(interview: Interview) -> str:
+    return "\n".join(report.case_text(interview))
+
+
+def test_a_caution_stands_before_the_step_it_belongs_to() -> None:
+    text = _text(_interview(Answered("door", "yes")))
+    assert 0 < text.index("CAUTION: Hot metal") < text.index("1. Shut the door.")
+
+
+def test_the_report_says_what_was_told_what_is_likely_why_and_what_to_do() -> None:
+    text = _text(_interview(Answered("door", "yes")))
+    assert "door? yes" in text
+    assert "1. draught: " in text
+    assert "for, " in text
+    assert "2. STOP: Leave it." in text
+    assert "Call: a service shop." in text
+    assert "Weld indoors." in text
+    assert "A welding book, page 3 (from memory)" in text
+
+
+def test_a_case_that_ended_says_what_it_was_and_how_to_keep_it_away() -> None:
+    text = _text(_interview(Answered("door", "yes"), Tried("draught", "shut-door", "sound")))
+    assert "It was: draught." in text
+    assert "Weld indoors." in text
+    assert "Next:" not in text
+
+
+def test_a_case_cured_by_something_unknown_is_no_fault() -> None:
+    assert "came right" in _text(_interview(Tried("never heard of", "x", "sound")))
+
+
+def test_before_a_symptom_is_told_the_report_asks_for_one() -> None:
+    text = _text(Interview(_rules(), Case()))
+    assert "What is wrong?" in text
+    assert "Most likely" not in text
+
+
+def test_nothing_in_a_report_can_drive_the_terminal() -> None:
+    made = _rules()
+    nasty = replace(made.causes["draught"], name="dra\x1b[31mught\x07", what="a\r\nb\u202ec")
+    asked = replace(made.checks["door"], ask="Is the \x1b[2Jdoor\x9b open?")
+    rules = replace(
+        made, causes={**made.causes, "draught": nasty}, checks={**made.checks, "door": asked}
+    )
+    for line in report.case_text(Interview(rules, START.with_(Answered("door", "yes")))):
+        assert line.isprintable()
+    shown = json.dumps(diagnosis(Interview(rules, START), not_understood=["\x1b]0;x\x07bubbles"]))
+    assert "u001b" not in shown
+    assert '["bubbles"]' in shown
+
+
+@given(st.floats(0, 1))
+def test_a_percentage_is_never_nothing_or_everything(probability: float) -> None:
+    shown = report.percent(probability)
+    assert shown not in ("0 %", "100 %")
+
+
+@pytest.mark.parametrize(
+    ("amount", "said"),
+    [
+        (0.1, "a few seconds"),
+        (0.5, "half a minute"),
+        (1.0, "about 1 minute"),
+        (1.6, "about 2 minutes"),
+        (38.7, "about 39 minutes"),
+    ],
+)
+def test_minutes_are_said_as_people_say_them(amount: float, said: str) -> None:
+    assert report.minutes(amount) == said
+
+
+def test_a_setting_is_told_as_yours_try_and_allowed() -> None:
+    setting = SettingAdvice("volts", "volts", "22 V", "18.5 V", "17.5 V", "19.5 V")
+    assert report.setting_line(setting) == "volts: yours 22 V, try 18.5 V, allowed 17.5 V to 19.5 V"
+
+
+@pytest.mark.parametrize("seed", range(12))
+def test_every_diagnosis_has_the_shape_that_the_package_promises(seed: int) -> None:
+    """Random rule bases, from an empty case to one with answers and a remedy tried."""
+    rules = random_base(seed)
+    case = Case()
+    for entry in (
+        None,
+        Reported("bad"),
+        Situated("process", "p"),
+        *(Answered(c.id, c.answers[seed % len(c.answers)].id) for c in rules.checks.values()),
+        Tried("c3", "fix-c3", "no change"),
+    ):
+        case = case if entry is None else case.with_(entry)
+        found = diagnosis(
+            Interview(rules, case), [Understood("holes", "q0", "low", 0.9)], ["the rest"]
+        )
+        jsonschema.validate(json.loads(json.dumps(found)), SCHEMA)
+
+
+def test_a_sound_bead_leaves_nothing_to_do() -> None:
+    found = diagnosis(_interview(Tried("draught", "shut-door", "sound")))
+    jsonschema.validate(found, SCHEMA)
+    assert found["next"] is None
+    assert found["expected_minutes"] == 0
+
+
+def test_the_data_say_the_same_as_the_interview() -> None:
+    interview = _interview(Answered("door", "yes"))
+    found = diagnosis(interview)
+    assert [each["id"] for each in found["causes"]] == [r.cause.id for r in interview.ranked]
+    first = found["causes"][0]
+    assert first["probability"] == pytest.approx(interview.ranked[0].probability, abs=1e-6)
+    assert first["why"] == [
+        {"check": "door", "answer": "yes", "decibans": pytest.approx(12, abs=6)}
+    ]
+    assert first["remedies"][0]["cautions"] == ["Hot metal looks like cold."]
+    assert found["next"]["id"] == interview.step.id
+
+
+def test_the_schema_refuses_keys_it_does_not_know() -> None:
+    found = diagnosis(_interview())
+    jsonschema.Draft202012Validator.check_schema(SCHEMA)
+    with pytest.raises(jsonschema.ValidationError):
+        jsonschema.validate({**found, "extra": 1}, SCHEMA)
