@@ -24,8 +24,8 @@ LAYERS: dict[str, tuple[str, ...]] = {
         "yamltree",
     ),
     "thinking": (
-        "advice", "case", "chart", "consumables", "engine", "interview", "steps", "told",
-        "windowrows", "windows",
+        "advice", "case", "chart", "consumables", "engine", "interview", "lens", "steps",
+        "told", "windowrows", "windows",
     ),
     "edges": ("casefile", "diagnosis", "entries", "lines", "pages", "report", "sheet", "store"),
     "front": (

@@ -18,6 +18,7 @@ from weldwhy.model import (
     Caution,
     Check,
     Job,
+    Lens,
     Material,
     Process,
     Remedy,
@@ -62,6 +63,7 @@ class Builder:
             materials=self._each(items, "material", material),
             settings=settings,
             windows=self._each(items, "window", lambda item: self._window(item, settings)),
+            lenses=self._each(items, "lens", lens),
             jobs=self._each(items, "job", lambda item: Job(**_texts(item))),
             families={item.id: item.data["name"] for item in items.get("family", {}).values()},
             grades=dict(self.scale.grades),
@@ -177,6 +179,11 @@ def symptom(item: Item) -> Symptom:
 def material(item: Item) -> Material:
     """A metal."""
     return Material(item.id, item.data["name"], tuple(item.data.get("also", [])))
+
+
+def lens(item: Item) -> Lens:
+    """A lens shade and the amps it is for."""
+    return Lens(**_texts(item) | tuples(item.data, "processes"))
 
 
 def caution(item: Item) -> Caution:

@@ -14,6 +14,7 @@ from weldwhy.problems import Problem, nearest
 TOP_FILES = {
     "likelihood.yaml": "likelihood", "processes.yaml": "process", "materials.yaml": "material",
     "jobs.yaml": "job", "families.yaml": "family", "settings.yaml": "setting",
+    "lenses.yaml": "lens",
     "cautions.yaml": "caution", "sources.yaml": "source",
 }  # fmt: skip
 FOLDERS = {"symptoms": "symptom", "checks": "check", "causes": "cause", "windows": "window"}

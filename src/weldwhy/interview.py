@@ -15,8 +15,10 @@ from weldwhy.engine.choice import Chooser
 from weldwhy.engine.network import Network, network_for
 from weldwhy.engine.plan import direct_checks
 from weldwhy.engine.tuning import PATIENCE, Tuning
+from weldwhy.lens import lightest
 from weldwhy.model import SHARES, Cause, Caution, Check, RuleBase, Share
 from weldwhy.steps import Step
+from weldwhy.units import Quantity
 from weldwhy.windows import Found
 
 BELIEF_WORDS = (
@@ -181,6 +183,16 @@ class Interview:
         job = self.rules.jobs.get(self.case.job)
         found = self.rules.cautions.get(job.caution) if job else None
         return (found,) if found else ()
+
+    @cached_property
+    def lens(self) -> str:
+        """The lightest lens shade for the case's current, in words; "" if the rules have none."""
+        amps = advice.read_measured(self.rules, self.case.measured).get("amps")
+        value = amps.value if isinstance(amps, Quantity) else None
+        if value is None and self.window and "amps" in self.window.targets:
+            value = self.window.targets["amps"].high.value
+        found = lightest(self.rules, self.case.process, value)
+        return f"Lens: shade {found.shade:g} or darker for any test bead." if found else ""
 
     # the next step
 

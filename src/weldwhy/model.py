@@ -115,6 +115,18 @@ class Window:
 
 
 @dataclass(frozen=True, slots=True)
+class Lens:
+    """The lightest lens shade allowed from `least` up to `most` amps, in these processes."""
+
+    id: str
+    processes: tuple[str, ...]
+    least: float
+    most: float
+    shade: float
+    source: str
+
+
+@dataclass(frozen=True, slots=True)
 class Symptom:
     """What is reported. `notice` groups symptoms by how one notices them: see, hear, feel, wire."""
 
@@ -244,5 +256,6 @@ class RuleBase:
     settings: Mapping[str, Setting] = field(default_factory=dict)
     windows: Mapping[str, Window] = field(default_factory=dict)
     jobs: Mapping[str, Job] = field(default_factory=dict)
+    lenses: Mapping[str, Lens] = field(default_factory=dict)
     families: Mapping[str, str] = field(default_factory=dict)
     grades: Mapping[str, float] = field(default_factory=dict)

@@ -133,6 +133,7 @@ class Talk:
         if self.step.kind == "remedy":
             lines += remedy_settings(self.interview, self.step)
         if self._tries:
+            lines += [self.interview.lens] if self.interview.lens else []
             lines.append("Then run a test bead. It is:")
         choices = self._choices()
         lines += [f"  {number}. {text}" for number, text in enumerate(choices, 1)]

@@ -32,7 +32,8 @@ def case_text(interview: Interview) -> list[str]:
         lines += _section("Most likely", ranking_lines(interview))
         lines += cause_lines(interview, interview.ranked[0].cause.id)
     if not interview.case.sound:
-        lines += _section("Next", step_lines(interview.step))
+        lens = [interview.lens] if interview.lens else []
+        lines += _section("Next", [*step_lines(interview.step), *lens])
     return safe(lines)
 
 

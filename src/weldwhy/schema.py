@@ -86,6 +86,15 @@ _KINDS = (
         optional("possible", ListShape(text("a value with its unit"), least=2),
                  "two values; an entry outside them is refused"),
     ), "settings"),
+    FileKind("lens", "lenses.yaml", "the lightest lens shade by current", keys(
+        "lens",
+        Key("lens", new_id("lens"), "its id"),
+        Key("processes", ListShape(ref("process"), least=1), "where it holds"),
+        Key("least", number(0, 2000), "amps from which it holds"),
+        Key("most", number(0, 2000), "amps up to which it holds"),
+        Key("shade", number(3, 14), "the lightest shade allowed"),
+        SOURCE,
+    ), "lenses"),
     FileKind("caution", "cautions.yaml", "warnings shown before a step", keys(
         "caution",
         Key("caution", new_id("caution"), "its id"),

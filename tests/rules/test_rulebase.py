@@ -146,7 +146,7 @@ def test_an_empty_folder_is_no_crash(tmp_path: Path) -> None:
     base, problems = rulebase.read([tmp_path])
     assert base is None
     assert {problem.check_id for problem in problems} == {"file-missing"}
-    assert len(problems) == 8
+    assert len(problems) == 9
 
 
 def test_a_file_that_cannot_be_read_is_one_line(
