@@ -104,14 +104,14 @@ def advise(
         Advice(
             remedy,
             tuple(rules.cautions[c] for c in remedy.cautions if c in rules.cautions),
-            tuple(_setting(rules, case, name, found, system) for name in remedy.settings),
+            tuple(_setting(rules, case, cause, name, found, system) for name in remedy.settings),
         )
         for remedy in cause.remedies
     )
 
 
 def _setting(
-    rules: RuleBase, case: Case, setting: str, found: Found | None, system: str | None
+    rules: RuleBase, case: Case, cause: Cause, setting: str, found: Found | None, system: str | None
 ) -> SettingAdvice:
     name = rules.settings[setting].name if setting in rules.settings else setting
     yours = read_measured(rules, case.measured).get(setting, "")
@@ -120,4 +120,7 @@ def _setting(
     if found is None or target is None:
         return SettingAdvice(setting, name, shown, "", "", "")
     best, low, high = (units.show(q, system) for q in (target.best, target.low, target.high))
+    at_fault = cause.setting is not None and cause.setting[0] == setting
+    if isinstance(yours, Quantity) and abs(distance(yours, target)) <= 1.0 and not at_fault:
+        best = shown  # one thing is changed at a time: what is in its window stays
     return SettingAdvice(setting, name, shown, best, low, high, found.note)

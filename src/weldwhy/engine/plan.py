@@ -139,6 +139,18 @@ class Planner:
         """All items in the order of the plan, also those past the point where help is cheaper."""
         return tuple(self._best(weights)[1])
 
+    def all_knowing(self, weights: Sequence[float]) -> float:
+        """Expected minutes of somebody who knows what is wrong: just those fixes, or just help."""
+        price = [
+            fix if curable else self.tuned.help for fix, curable in zip(self._fix, self._curable)
+        ]
+        price += [0.0, self.tuned.help]
+        network = self.network
+        total = 0.0
+        for w, a, b, c in zip(weights, network.first, network.second, network.third):
+            total += w * min(price[a] + price[b] + price[c], self.tuned.help)
+        return total / sum(weights)
+
     def cost(self, weights: Sequence[float]) -> float:
         """Expected minutes times the sum of the weights."""
         return self._best(weights)[0]
