@@ -5,8 +5,8 @@ from __future__ import annotations
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-
 from tests.replay import shipped_rules
+
 from weldwhy import advice
 from weldwhy.case import Case, Measured, Reported, Situated
 from weldwhy.interview import Interview

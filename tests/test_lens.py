@@ -7,8 +7,8 @@ from typing import Any
 
 import pytest
 import yaml
-
 from tests.replay import shipped_rules
+
 from weldwhy.case import Case, Measured, Reported, Situated
 from weldwhy.interview import Interview
 from weldwhy.lens import lightest

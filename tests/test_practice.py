@@ -6,8 +6,8 @@ Settings that are common practice are held in tests/test_windows.py.
 from __future__ import annotations
 
 import pytest
-
 from tests.replay import shipped_rules
+
 from weldwhy.case import Answered, Case, Reported, Situated
 from weldwhy.interview import Interview
 

@@ -10,8 +10,8 @@ from typing import Any
 
 import pytest
 import yaml
-
 from tests.replay import shipped_rules
+
 from weldwhy.case import Answered, Case, Reported, Situated
 from weldwhy.interview import Interview
 

@@ -5,8 +5,8 @@ from __future__ import annotations
 from statistics import median
 
 import pytest
-
 from tests.replay import live, shipped_rules, situation, told
+
 from weldwhy.interview import Interview
 from weldwhy.model import Cause, WorkedCase
 
