@@ -42,7 +42,7 @@ def answer(cause: Cause, worked: WorkedCase, check: Check) -> str:
 
 
 def live(cause: Cause, worked: WorkedCase, patience: str = "normal") -> tuple[int, list[str]]:
-    """Answers given until the cause is named or a remedy is offered, and the whole path to the end."""
+    """Answers given until the cause is named or a remedy offered, and the path to the end."""
     rules, case = shipped_rules(), situation(worked)
     given, named, path = 0, -1, []
     for _ in range(60):

@@ -9,6 +9,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from tests.engine.small import base, cause, check, random_base
 
+from weldwhy.engine import slips
 from weldwhy.engine.belief import Finding, Fix, Log, replay
 from weldwhy.engine.choice import Chooser
 from weldwhy.engine.network import network_for
@@ -102,21 +103,24 @@ def test_help_is_advised_when_a_fault_to_stop_for_leads() -> None:
     assert found.step.kind == "help"
 
 
-def test_an_answer_that_fits_nothing_else_is_asked_again() -> None:
-    odd = {"q1": {"yes": 0.985}, "q2": {"yes": 0.985}, "q3": {"yes": 0.985}}
-    checks = [check(q, off=0.02, minutes=0.1, noise=0.1) for q in odd]
-    checks.append(check("slip", off=0.02, minutes=0.1, noise=0.3))
+def test_an_answer_that_fits_nothing_else_is_asked_again_once() -> None:
+    two = {"q1": {"yes": 0.7}, "q2": {"yes": 0.7}}
     rules = base(
         [
-            cause("a", 8.0, {**odd, "slip": {"yes": 0.985}}, minutes=60),
-            cause("b", 8.0, {"slip": {"no": 0.985}}, minutes=60),
+            cause("a", 8.0, {**two, "slip": {"yes": 0.985}}, minutes=40),
+            cause("b", 8.0, minutes=40),
         ],
-        checks,
+        [
+            *(check(q, off=0.1, minutes=0.1, noise=0.02) for q in two),
+            check("slip", off=0.02, minutes=0.1, noise=0.1),
+        ],
     )
-    log = (*(Finding(q, "yes") for q in odd), Finding("slip", "no"))
+    log = (*(Finding(q, "yes") for q in two), Finding("slip", "no"))
     found = chooser(rules, log, tuned=Tuning(attention=0.0))
-    assert found.slip(log[-1]) > 0.3
-    assert {found.slip(entry) for entry in log[:-1]} != {found.slip(log[-1])}
+    assert slips.chance(found.belief, log[-1]) > slips.LOOK_AGAIN
+    assert (found.step.kind, found.step.check) == ("again", "slip")
+    once = chooser(rules, log, tuned=Tuning(attention=0.0), looked_again=["slip"])
+    assert once.step.kind != "again"
 
 
 def test_patience_bounds_the_questions_in_a_row() -> None:

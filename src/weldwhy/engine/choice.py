@@ -13,7 +13,7 @@ from math import log2
 from operator import mul
 from typing import Literal
 
-from weldwhy.engine import tuning
+from weldwhy.engine import slips, tuning
 from weldwhy.engine.belief import (
     Belief,
     Finding,
@@ -22,17 +22,11 @@ from weldwhy.engine.belief import (
     after_fix,
     discount,
     exponents,
-    likelihood,
     works,
 )
 from weldwhy.engine.network import UNLISTED
 from weldwhy.engine.plan import Plan, Planner, surest_check
 from weldwhy.engine.tuning import Tuning
-
-LOOK_AGAIN = 0.30
-"""From this chance of a slip on, an answer may be asked again."""
-WORTH_LOOKING = 0.2
-"""Minutes that a second look must gain."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -250,20 +244,16 @@ class Chooser:
             total += min(asked, unasked)
         return total
 
-    def slip(self, finding: Finding) -> float:
-        """P(the answer was a slip of the hand or eye)."""
-        check = self.network.checks[finding.check]
-        row = likelihood(self.network, finding.check, finding.answer)
-        floor = check.noise / len(check.answers)
-        return sum(w * floor / p for w, p in zip(self.belief.weights, row))
-
     def _look_again(self) -> Step | None:
         best: tuple[float, Finding] | None = None
         for finding in self._since_last_fix():
-            if finding.check in self._looked_again or self.slip(finding) < LOOK_AGAIN:
+            if (
+                finding.check in self._looked_again
+                or slips.chance(self.belief, finding) < slips.LOOK_AGAIN
+            ):
                 continue
-            gain = self._second_look(finding)
-            if gain > WORTH_LOOKING and (best is None or gain > best[0]):
+            gain = slips.gain(self.belief, self.planner, self.plan.minutes, finding)
+            if gain > slips.WORTH_LOOKING and (best is None or gain > best[0]):
                 best = (gain, finding)
         if best is None:
             return None
@@ -281,19 +271,3 @@ class Chooser:
             elif entry.check in self.network.checks:
                 recent.append(entry)
         return recent
-
-    def _second_look(self, finding: Finding) -> float:
-        """Minutes gained by asking again, the new answer predicted by the chance of a slip."""
-        check = self.network.checks[finding.check]
-        slip = self.slip(finding)
-        old = likelihood(self.network, finding.check, finding.answer)
-        without = [w / p for w, p in zip(self.belief.weights, old)]
-        spread = [sum(w * p for w, p in zip(without, r)) for r in self.network.rows(check.id)]
-        total = sum(spread)
-        after = 0.0
-        for answer, row, share in zip(check.answers, self.network.rows(check.id), spread):
-            chance = slip * share / total + ((1.0 - slip) if answer.id == finding.answer else 0.0)
-            joint = [w * p for w, p in zip(without, row)]
-            after += chance * self.planner.cost(joint) / sum(joint)
-        gross = max(self.plan.minutes - after, 0.0)
-        return gross - check.minutes - self.tuned.attention

@@ -11,6 +11,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from functools import cached_property, lru_cache
 from itertools import combinations
 from math import log2, prod
+from operator import add
 
 from weldwhy.engine import rows, tuning
 from weldwhy.model import Cause, Check, RuleBase
@@ -34,12 +35,10 @@ class Network:
         symptoms: Sequence[str],
         multipliers: Mapping[str, float] | None = None,
         triples: Iterable[str] = (),
-        smaller: Network | None = None,
     ) -> None:
         self.causes = tuple(causes)
         self.number = {cause.id: i for i, cause in enumerate(self.causes)}
         self.symptoms = tuple(symptoms)
-        self._smaller = smaller
         boost = multipliers or {}
         self._rate = [cause.base * boost.get(cause.id, 1.0) for cause in self.causes]
         self.sets: tuple[Members, ...] = ((), (-1,), *self._sets_in_play(frozenset(triples)))
@@ -52,8 +51,7 @@ class Network:
         self.first = [p[0] for p in padded]
         self.second = [p[1] for p in padded]
         self.third = [p[2] for p in padded]
-        self._rows: dict[str, tuple[list[float], ...]] = {}
-        self._certainty: dict[str, list[float]] = {}
+        self._tables: dict[str, tuple[tuple[list[float], ...], list[float]]] = {}
         self._exits: dict[int, list[tuple[int, int]]] = {}
 
     def _tells_something(self, check: Check) -> bool:
@@ -126,37 +124,48 @@ class Network:
 
     def rows(self, check_id: str) -> tuple[list[float], ...]:
         """For each answer of the check, P(answer | hypothesis) by number, slips included."""
-        known = self._rows.get(check_id)
-        if known is None:
-            known = self._rows[check_id] = self._make_rows(self.checks[check_id])
-        return known
-
-    def _make_rows(self, check: Check) -> tuple[list[float], ...]:
-        linked = {
-            i: rows.single(check, cause)
-            for i, cause in enumerate(self.causes)
-            if check.id in cause.shows
-        }
-        # sets without a linked cause share the baseline, and a smaller network's rows still hold
-        made: dict[Members, tuple[float, ...]] = {}
-        table = list(zip(*self._smaller.rows(check.id))) if self._smaller else []
-        for members in self.sets[len(table) :]:
-            key = tuple([m for m in members if m in linked])
-            row = made.get(key)
-            if row is None:
-                row = rows.with_slips(check, rows.together(check, [linked[m] for m in key]))
-                made[key] = row
-            table.append(row)
-        table[UNLISTED] = rows.with_slips(check, rows.unlisted(check))
-        return tuple(list(column) for column in zip(*table))
+        return self._table(check_id)[0]
 
     def certainty(self, check_id: str) -> list[float]:
         """Sum of P log2 P over the answers, by hypothesis number: minus the entropy left."""
-        known = self._certainty.get(check_id)
+        return self._table(check_id)[1]
+
+    def _table(self, check_id: str) -> tuple[tuple[list[float], ...], list[float]]:
+        known = self._tables.get(check_id)
         if known is None:
-            columns = [[p * log2(p) if p else 0.0 for p in row] for row in self.rows(check_id)]
-            known = self._certainty[check_id] = [sum(parts) for parts in zip(*columns)]
+            known = self._tables[check_id] = self._make_table(self.checks[check_id])
         return known
+
+    def _make_table(self, check: Check) -> tuple[tuple[list[float], ...], list[float]]:
+        """Rows and their certainty, worked out once for each set of linked causes.
+
+        A set's key is a number whose digits are its linked members; sets that share the linked
+        members share the row, and looking keys up in bulk is much faster than set by set.
+        """
+        linked = [i for i, cause in enumerate(self.causes) if check.id in cause.shows]
+        span = len(linked) + 1
+        digit = [0] * (len(self.causes) + 2)
+        for place, i in enumerate(linked, 1):
+            digit[i] = place
+        high, middle = [d * span * span for d in digit], [d * span for d in digit]
+        keys = map(
+            add,
+            map(add, map(high.__getitem__, self.first), map(middle.__getitem__, self.second)),
+            map(digit.__getitem__, self.third),
+        )
+        keyed = list(keys)
+        single = [rows.single(check, self.causes[i]) for i in linked]
+        made: dict[int, tuple[float, ...]] = {}
+        for key in set(keyed):
+            members = [key // (span * span), key // span % span, key % span]
+            together = rows.together(check, [single[m - 1] for m in members if m])
+            made[key] = rows.with_slips(check, together)
+        table = list(map(made.__getitem__, keyed))
+        table[UNLISTED] = rows.with_slips(check, rows.unlisted(check))
+        sure = {key: _certainty(row) for key, row in made.items()}
+        certain = list(map(sure.__getitem__, keyed))
+        certain[UNLISTED] = _certainty(table[UNLISTED])
+        return tuple(list(column) for column in zip(*table)), certain
 
     def exits(self, cause: int) -> list[tuple[int, int]]:
         """Pairs (set with the cause, the same set without it), as hypothesis numbers."""
@@ -183,6 +192,10 @@ class Network:
             sums[b] += w
             sums[c] += w
         return sums
+
+
+def _certainty(row: Sequence[float]) -> float:
+    return sum(p * log2(p) for p in row if p)
 
 
 def _fits(allowed: tuple[str, ...], value: str) -> bool:
@@ -213,5 +226,4 @@ def network_for(
         and _fits(check.materials, material)
         and (not check.symptoms or any(s in check.symptoms for s in symptoms))
     ]
-    smaller = network_for(rules, process, symptoms, material, multipliers) if triples else None
-    return Network(causes, checks, symptoms, dict(multipliers), triples, smaller)
+    return Network(causes, checks, symptoms, dict(multipliers), triples)
