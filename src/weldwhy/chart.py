@@ -8,7 +8,7 @@ that covers the belief left, and then "call for help". Equal subtrees are held o
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from weldwhy.case import (
     DONT_KNOW,
@@ -48,7 +48,7 @@ class Leaf:
     """
 
     items: tuple[ListItem, ...]
-    covered: float
+    covered: float = field(compare=False)  # equal lists are one list, however likely they are
     done: bool = False
 
 
@@ -57,7 +57,7 @@ class Branch:
     """One way on from a node: the answer or result in words, its chance, the node it leads to."""
 
     label: str
-    chance: float
+    chance: float = field(compare=False)
     to: int
 
 

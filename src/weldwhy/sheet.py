@@ -60,12 +60,19 @@ def _blocks(rules: RuleBase, chart: Chart) -> Iterator[Block]:
     for number in order:
         node = chart.nodes[number]
         if isinstance(node, Node):
-            ways = tuple((clean(b.label), titles[b.to]) for b in node.branches)
-            yield Block(titles[number], tuple(_step(node.step)), ways)
+            yield Block(titles[number], tuple(_step(node.step)), _ways(node, titles))
         elif not node.done:
             yield Block(titles[number], (_list(rules, node, causes),))
     for place, item in enumerate(causes.values(), 1):
         yield Block(f"Cause {place}", tuple(_cause(rules, item)))
+
+
+def _ways(node: Node, titles: Mapping[int, str]) -> tuple[tuple[str, str], ...]:
+    """What is found and where to go; answers that lead to the same box stand together."""
+    labels: dict[str, list[str]] = {}
+    for branch in node.branches:
+        labels.setdefault(titles[branch.to], []).append(clean(branch.label))
+    return tuple(("; ".join(found), title) for title, found in labels.items())
 
 
 def _causes(chart: Chart, order: Iterable[int]) -> dict[str, ListItem]:

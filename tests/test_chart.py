@@ -1,0 +1,79 @@
+"""The printed tree: it ends, it covers, it is no larger than promised, and it is the live guide."""
+
+from __future__ import annotations
+
+from functools import cache
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from tests.engine.small import random_base
+from tests.replay import shipped_rules
+
+from weldwhy import chart
+from weldwhy.case import DONT_KNOW, RESULTS, Case, Passed, Reported, Situated, Tried, entry_for
+from weldwhy.interview import Interview
+from weldwhy.model import RuleBase
+
+PAIRS = [(s.id, p) for s in shipped_rules().symptoms.values() for p in s.processes]
+
+
+@cache
+def shipped(symptom: str, process: str) -> chart.Chart:
+    return chart.build(shipped_rules(), symptom, process, depth=2, least=0.05)
+
+
+@pytest.mark.parametrize(("symptom", "process"), PAIRS)
+def test_the_lists_of_every_shipped_chart_cover_what_they_promise(
+    symptom: str, process: str
+) -> None:
+    made = shipped(symptom, process)
+    assert 0.95 <= made.coverage <= 1.0 + 1e-9
+    assert made.steps_to_end() <= 2
+
+
+@settings(max_examples=20, deadline=None)
+@given(st.integers(0, 10_000), st.integers(1, 4), st.sampled_from([0.3, 0.1, 0.03]))
+def test_a_chart_is_bounded_and_its_chances_add_up(seed: int, depth: int, least: float) -> None:
+    made = chart.build(random_base(seed), "bad", "p", depth, least)
+    inner = [n for n in made.nodes if isinstance(n, chart.Node)]
+    assert made.steps_to_end() <= depth
+    assert len(inner) <= depth / least
+    for node in inner:
+        assert sum(branch.chance for branch in node.branches) == pytest.approx(1.0, abs=1e-9)
+    assert 0.0 < made.coverage <= 1.0 + 1e-9
+
+
+@settings(max_examples=15, deadline=None)
+@given(st.integers(0, 10_000))
+def test_no_two_boxes_are_the_same_and_every_box_is_reached(seed: int) -> None:
+    made = chart.build(random_base(seed), "bad", "p", 3, 0.03)
+    assert len(set(made.nodes)) == len(made.nodes)
+    assert sorted(made.order()) == list(range(len(made.nodes)))
+
+
+@settings(max_examples=15, deadline=None)
+@given(st.integers(0, 10_000))
+def test_the_chart_replayed_is_the_live_guide(seed: int) -> None:
+    rules = random_base(seed)
+    made = chart.build(rules, "bad", "p", 3, 0.03)
+    start = Case().with_(Reported("bad"), Situated("process", "p"), Situated("material", ""))
+    _follow(rules, made, made.root, start)
+
+
+def _follow(rules: RuleBase, made: chart.Chart, number: int, case: Case) -> None:
+    node = made.nodes[number]
+    if isinstance(node, chart.Leaf):
+        return
+    step = Interview(rules, case).step
+    assert (step.kind, step.id) == (node.step.kind, node.step.id)
+    for place, branch in enumerate(node.branches):
+        if step.kind == "remedy":
+            entry = Tried(step.cause, step.id, RESULTS[place])
+        elif place < len(step.answers):
+            _follow(rules, made, branch.to, case.with_(entry_for(step.id, step.answers[place].id)))
+            continue
+        else:
+            _follow(rules, made, branch.to, case.with_(Passed(step.id, DONT_KNOW)))
+            continue
+        _follow(rules, made, branch.to, case.with_(entry))
