@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 from tests.replay import shipped_rules
 
 from weldwhy import advice
-from weldwhy.case import Case, Measured, Reported, Situated
+from weldwhy.case import Case, Measured, Reported, Situated, Tried
 from weldwhy.interview import Interview
 
 RULES = shipped_rules()
@@ -51,30 +51,51 @@ def test_without_a_window_there_are_no_numbers() -> None:
     assert row(made, "volts-high", "volts") == ("", "", "", "")
 
 
+def factors(volts: str) -> dict[str, float]:
+    made = case(volts=volts)
+    found = advice.reading(RULES, Measured("volts", volts), advice.window(RULES, made))
+    return dict(found.factors)
+
+
 @given(st.floats(5, 60), st.floats(5, 60))
 def test_the_further_above_the_window_the_more_it_speaks_for_too_high(a: float, b: float) -> None:
-    low, high = sorted((a, b))
-    found = [
-        advice.factors(RULES, made, advice.window(RULES, made))
-        for made in (case(volts=f"{low:.2f} V"), case(volts=f"{high:.2f} V"))
-    ]
-    assert found[0]["volts-high"] <= found[1]["volts-high"]
-    assert found[0]["volts-low"] >= found[1]["volts-low"]
-    assert all(0.05 <= weight <= 20.0 for each in found for weight in each.values())
+    low, high = (factors(f"{volts:.2f} V") for volts in sorted((a, b)))
+    assert low["volts-high"] <= high["volts-high"]
+    assert low["volts-low"] >= high["volts-low"]
+    assert all(0.05 <= weight <= 20.0 for each in (low, high) for weight in each.values())
 
 
 def test_a_setting_in_the_middle_speaks_against_both_its_faults() -> None:
-    made = case(volts="19 V")
-    found = advice.factors(RULES, made, advice.window(RULES, made))
+    found = factors("19 V")
     assert found["volts-high"] == pytest.approx(found["volts-low"])
     assert found["volts-high"] < 1.0
 
 
 def test_a_withdrawn_setting_says_nothing() -> None:
     made = case(volts="22 V").with_(Measured("volts", ""))
-    assert "volts-high" not in advice.factors(RULES, made, advice.window(RULES, made))
-    before = Interview(RULES, case()).belief.weights
-    assert Interview(RULES, made).belief.weights == before
+    assert Interview(RULES, made).belief.weights == Interview(RULES, case()).belief.weights
+
+
+def test_a_corrected_setting_counts_as_if_it_had_been_right_at_once() -> None:
+    made = case(volts="22 V").with_(Measured("volts", "19 V"))
+    assert (
+        Interview(RULES, made).belief.weights == Interview(RULES, case(volts="19 V")).belief.weights
+    )
+
+
+def test_a_dial_read_again_after_its_remedy_speaks_of_the_new_state() -> None:
+    """19 V after turning down from 22 V does not unsay that 22 V was too high."""
+    tried = case(volts="22 V").with_(Tried("volts-high", "lower-volts", "better"))
+    again = tried.with_(Measured("volts", "19 V"))
+    before, after = Interview(RULES, tried).belief, Interview(RULES, again).belief
+    assert after.probability("volts-high") < before.probability("volts-high")
+    assert Interview(RULES, again).remedies("volts-high")[0].settings[0].yours == "19 V"
+
+
+def test_a_reading_is_a_reason_with_its_own_weight() -> None:
+    reasons = Interview(RULES, case(volts="23 V")).why("volts-high")
+    assert [(r.check_id, r.answer_id) for r in reasons] == [("volts", "23 V")]
+    assert reasons[0].decibans > 5
 
 
 def test_a_measured_setting_closes_the_question_about_it() -> None:

@@ -7,7 +7,8 @@ from dataclasses import dataclass
 from math import exp
 
 from weldwhy import units
-from weldwhy.case import Case
+from weldwhy.case import Case, Measured
+from weldwhy.engine.belief import Reading
 from weldwhy.model import Cause, Caution, Remedy, RuleBase
 from weldwhy.units import Quantity, Target, UnitError
 from weldwhy.windows import Found, distance, find
@@ -66,20 +67,19 @@ def window(rules: RuleBase, case: Case) -> Found | None:
     return find(rules, case.process, case.material, thickness, settings, case.place)
 
 
-def factors(rules: RuleBase, case: Case, found: Found | None) -> dict[str, float]:
-    """How the measured settings weigh on the causes that are their fault, by cause id."""
-    if found is None:
-        return {}
-    read = read_measured(rules, case.measured)
-    result = {}
-    for cause in rules.causes.values():
-        if cause.setting is None:
-            continue
-        value, target = read.get(cause.setting[0]), found.targets.get(cause.setting[0])
-        if isinstance(value, Quantity) and target is not None:
-            z = distance(value, target)
-            result[cause.id] = _weight(z if cause.setting[1] == "too high" else -z)
-    return result
+def reading(rules: RuleBase, told: Measured, found: Found | None) -> Reading:
+    """How a measured setting weighs on the causes that are its faults; on none without a window."""
+    value = read_measured(rules, {told.setting: told.value})[told.setting]
+    target = found.targets.get(told.setting) if found else None
+    if target is None or not isinstance(value, Quantity):
+        return Reading(told.setting, ())
+    z = distance(value, target)
+    weights = (
+        (cause.id, _weight(z if cause.setting[1] == "too high" else -z))
+        for cause in rules.causes.values()
+        if cause.setting is not None and cause.setting[0] == told.setting
+    )
+    return Reading(told.setting, tuple(weights))
 
 
 def _weight(z: float) -> float:

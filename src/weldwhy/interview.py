@@ -8,9 +8,9 @@ from functools import cached_property
 
 from weldwhy import advice, steps, told
 from weldwhy.advice import Advice
-from weldwhy.case import Answered, Case, Passed, Tried
+from weldwhy.case import Answered, Case, Measured, Passed, Tried
 from weldwhy.engine import choice, explain
-from weldwhy.engine.belief import Belief, Finding, Fix, Log, replay
+from weldwhy.engine.belief import Belief, Finding, Fix, Log, LogEntry, Reading, replay
 from weldwhy.engine.choice import Chooser
 from weldwhy.engine.network import Network, network_for
 from weldwhy.engine.plan import direct_checks
@@ -81,13 +81,19 @@ class Interview:
 
     @cached_property
     def log(self) -> Log:
-        """The case's answers and remedies as the engine's log."""
-        log: list[Finding | Fix] = []
+        """The case's answers, measured settings and remedies as the engine's log."""
+        log: list[LogEntry] = []
         for entry in self.case.entries:
             if isinstance(entry, Answered):
                 log.append(Finding(entry.check, entry.answer))
             elif isinstance(entry, Passed):
                 log = [e for e in log if not (isinstance(e, Finding) and e.check == entry.check)]
+            elif isinstance(entry, Measured) and entry.value:
+                log.append(advice.reading(self.rules, entry, self.window))
+            elif isinstance(entry, Measured):
+                log = [
+                    e for e in log if not (isinstance(e, Reading) and e.setting == entry.setting)
+                ]
             elif isinstance(entry, Tried):
                 log.append(Fix(entry.cause, entry.result))
         return tuple(log)
@@ -111,14 +117,9 @@ class Interview:
         return advice.window(self.rules, self.case)
 
     @cached_property
-    def factors(self) -> dict[str, float]:
-        """What the measured settings say of the causes that are their fault."""
-        return advice.factors(self.rules, self.case, self.window)
-
-    @cached_property
     def belief(self) -> Belief:
         """The belief after the whole log."""
-        return replay(self.network, self.log, self.factors)
+        return replay(self.network, self.log)
 
     @cached_property
     def chooser(self) -> Chooser:
@@ -259,12 +260,12 @@ class Interview:
         """What was told for and against the cause, strongest first; below 1 deciban left out."""
         if not self._in_play(cause_id):
             return ()
-        weighed = explain.weights_of_evidence(self.network, self.log, cause_id, self.factors)
-        reasons = [self._as_reason(cause_id, w) for w in weighed]
+        weighed = explain.weights_of_evidence(self.network, self.log, cause_id)
+        reasons = [self._as_reason(w) for w in weighed]
         shown = [r for r in reasons if abs(r.decibans) >= explain.SHOWN]
         return tuple(sorted(shown, key=lambda r: -abs(r.decibans)))
 
-    def _as_reason(self, cause_id: str, weight: explain.Weight) -> Reason:
+    def _as_reason(self, weight: explain.Weight) -> Reason:
         entry = weight.entry
         if isinstance(entry, Finding):
             line = told.answer_line(self.rules, entry.check, entry.answer)
@@ -273,12 +274,9 @@ class Interview:
             name = self.rules.causes[entry.cause].name
             line = f'tried a remedy for "{name}": {entry.report}'
             return Reason(entry.cause, entry.report, weight.decibans, line)
-        own = self.rules.causes[cause_id].setting
-        setting = own[0] if own and cause_id in self.factors else "settings"
-        line = ", ".join(
-            told.setting_line(self.rules, *item) for item in self.case.measured.items()
-        )
-        return Reason(setting, "measured", weight.decibans, f"your settings: {line}")
+        value = self.case.measured.get(entry.setting, "")
+        line = f"measured: {told.setting_line(self.rules, entry.setting, value)}"
+        return Reason(entry.setting, value, weight.decibans, line)
 
     @cached_property
     def mind_changers(self) -> tuple[str, ...]:

@@ -22,6 +22,24 @@ class Finding:
     check: str
     answer: str
 
+    @property
+    def about(self) -> str:
+        """What it tells of; a later entry about the same thing replaces it."""
+        return f"check {self.check}"
+
+
+@dataclass(frozen=True, slots=True)
+class Reading:
+    """A setting was measured: `factors` multiply the odds of the causes that are its faults."""
+
+    setting: str
+    factors: tuple[tuple[str, float], ...]
+
+    @property
+    def about(self) -> str:
+        """What it tells of; a later entry about the same thing replaces it."""
+        return f"setting {self.setting}"
+
 
 @dataclass(frozen=True, slots=True)
 class Fix:
@@ -31,7 +49,8 @@ class Fix:
     report: str
 
 
-LogEntry = Finding | Fix
+Told = Finding | Reading
+LogEntry = Finding | Reading | Fix
 Log = tuple[LogEntry, ...]
 
 
@@ -84,37 +103,43 @@ def normalised(weights: Sequence[float]) -> list[float]:
 
 
 def in_effect(network: Network, log: Iterable[LogEntry]) -> list[list[LogEntry]]:
-    """The log cut at its fixes, findings in check order, answers that were replaced left out.
+    """The log cut at its fixes, told entries in order of what they tell of, replaced ones left out.
 
-    A second answer to a check replaces the first, unless a fix in between may have changed
-    what is there to be seen; then both stand, each for the state of its time.
+    A second answer to a check (or reading of a setting) replaces the first, unless a fix in
+    between may have changed what is there to be seen; then both stand, each for its time.
     """
-    stretches: list[dict[str, Finding]] = [{}]
+    stretches: list[dict[str, Told]] = [{}]
     fixes: list[Fix] = []
     for entry in log:
         if isinstance(entry, Fix):
             fixes.append(entry)
             stretches.append({})
-        elif entry.check in network.checks:
-            _drop_replaced(network, stretches, fixes, entry.check)
-            stretches[-1][entry.check] = entry
+        elif isinstance(entry, Reading) or entry.check in network.checks:
+            _drop_replaced(network, stretches, fixes, entry)
+            stretches[-1][entry.about] = entry
     result: list[list[LogEntry]] = []
     for number, found in enumerate(stretches):
-        result.append([found[check] for check in sorted(found)])
+        result.append([found[about] for about in sorted(found)])
         if number < len(fixes):
             result.append([fixes[number]])
     return result
 
 
 def _drop_replaced(
-    network: Network, stretches: list[dict[str, Finding]], fixes: list[Fix], check: str
+    network: Network, stretches: list[dict[str, Told]], fixes: list[Fix], entry: Told
 ) -> None:
     for back in range(len(stretches) - 1, -1, -1):
-        if back < len(stretches) - 1:
-            cause = network.number.get(fixes[back].cause)
-            if cause is not None and check in network.causes[cause].shows:
-                return
-        stretches[back].pop(check, None)
+        if back < len(stretches) - 1 and _may_change(network, fixes[back].cause, entry):
+            return
+        stretches[back].pop(entry.about, None)
+
+
+def _may_change(network: Network, cause: str, entry: Told) -> bool:
+    """Whether putting the cause right can change what the entry tells of."""
+    if isinstance(entry, Reading):
+        return cause in dict(entry.factors)
+    number = network.number.get(cause)
+    return number is not None and entry.check in network.causes[number].shows
 
 
 def discount(answers: int) -> float:
@@ -176,17 +201,12 @@ def works(network: Network, cause: str, tries: int) -> float:
     return tuning.SECOND_TRY
 
 
-def replay(network: Network, log: Log, factors: Mapping[str, float] | None = None) -> Belief:
-    """The belief after the log. `factors` multiplies all sets holding a cause (measured settings).
+def replay(network: Network, log: Log) -> Belief:
+    """The belief after the log.
 
-    Raises KeyError for an answer id that the check does not have.
+    Raises ValueError for an answer id that the check does not have.
     """
     weights = list(network.start)
-    for cause, factor in sorted((factors or {}).items()):
-        if cause in network.number:
-            for h in network.holding(network.number[cause]):
-                weights[h] *= factor
-    weights = normalised(weights)
     raised = exponents(network, log)
     tries: dict[str, int] = {}
     surprise = 0.0
@@ -197,9 +217,19 @@ def replay(network: Network, log: Log, factors: Mapping[str, float] | None = Non
             told = [w * p for w, p in zip(weights, row)]
             surprise += log10(lone) - log10(sum(told))
             weights = normalised(told)
+        elif isinstance(entry, Reading):
+            weights = normalised(_read(network, weights, entry))
         else:
             weights = _fixed(network, weights, entry, tries)
     return Belief(network, tuple(weights), tries, surprise)
+
+
+def _read(network: Network, weights: list[float], reading: Reading) -> list[float]:
+    read = list(weights)
+    for cause, factor in reading.factors:
+        for h in network.holding(network.number[cause]) if cause in network.number else ():
+            read[h] *= factor
+    return read
 
 
 def _flat(stretches: Iterable[Iterable[LogEntry]]) -> Iterator[LogEntry]:

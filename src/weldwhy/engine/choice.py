@@ -268,6 +268,6 @@ class Chooser:
         for entry in self.log:
             if isinstance(entry, Fix):
                 recent.clear()
-            elif entry.check in self.network.checks:
+            elif isinstance(entry, Finding) and entry.check in self.network.checks:
                 recent.append(entry)
         return recent

@@ -6,11 +6,10 @@ memory): 3 double the odds, 10 make them tenfold, below 1 is not worth showing.
 
 from __future__ import annotations
 
-from collections.abc import Mapping
 from dataclasses import dataclass
 from math import log10
 
-from weldwhy.engine.belief import Finding, Fix, Log, replay
+from weldwhy.engine.belief import Log, LogEntry, replay
 from weldwhy.engine.choice import Value
 from weldwhy.engine.network import Network
 
@@ -22,9 +21,9 @@ LIKELY_ENOUGH = 0.05
 
 @dataclass(frozen=True, slots=True)
 class Weight:
-    """Decibans that one entry of the log (or the measured settings) gave for or against a cause."""
+    """Decibans that one entry of the log gave for or against a cause."""
 
-    entry: Finding | Fix | None
+    entry: LogEntry
     decibans: float
 
 
@@ -44,32 +43,20 @@ def odds_decibans(probability: float) -> float:
     return 10.0 * log10(p / (1.0 - p))
 
 
-def weights_of_evidence(
-    network: Network, log: Log, cause: str, factors: Mapping[str, float] | None = None
-) -> tuple[Weight, ...]:
-    """Weight of each entry for the cause at its turn; with the start they add up to the end.
-
-    The first weight is that of the measured settings, if there are any.
-    """
+def weights_of_evidence(network: Network, log: Log, cause: str) -> tuple[Weight, ...]:
+    """Weight of each entry for the cause at its turn; with the start they add up to the end."""
     before = odds_decibans(replay(network, ()).probability(cause))
     result = []
-    if factors:
-        after = odds_decibans(replay(network, (), factors).probability(cause))
-        result.append(Weight(None, after - before))
-        before = after
     for end in range(1, len(log) + 1):
-        after = odds_decibans(replay(network, log[:end], factors).probability(cause))
+        after = odds_decibans(replay(network, log[:end]).probability(cause))
         result.append(Weight(log[end - 1], after - before))
         before = after
     return tuple(result)
 
 
-def without(
-    network: Network, log: Log, dropped: int, cause: str, factors: Mapping[str, float] | None = None
-) -> float:
+def without(network: Network, log: Log, dropped: int, cause: str) -> float:
     """P(cause) if entry number `dropped` of the log had not been given: the order-free figure."""
-    rest = log[:dropped] + log[dropped + 1 :]
-    return replay(network, rest, factors).probability(cause)
+    return replay(network, log[:dropped] + log[dropped + 1 :]).probability(cause)
 
 
 def turns(network: Network, leader: str, values: tuple[Value, ...]) -> tuple[Turn, ...]:
