@@ -12,6 +12,7 @@ from functools import cached_property, lru_cache
 from itertools import combinations
 from math import log2, prod
 from operator import add
+from typing import NamedTuple
 
 from weldwhy.engine import rows, tuning
 from weldwhy.model import Cause, Check, RuleBase
@@ -68,7 +69,7 @@ class Network:
         numbers = range(len(self.causes))
         wanted = {self.number[c] for c in triples if c in self.number}
         found: list[Members] = [(i,) for i in numbers]
-        found += [m for m in combinations(numbers, 2) if not self._excluded(m)]
+        found += combinations(numbers, 2)  # excluded pairs too, weightless: the grid stays whole
         if wanted:
             threes = [m for m in combinations(numbers, 3) if not wanted.isdisjoint(m)]
             allowed = [m for m in threes if not self._excluded(m)]
@@ -105,7 +106,7 @@ class Network:
         mass = {1: tuning.ONE_FAULT, 2: tuning.TWO_FAULTS, 3: tuning.THREE_FAULTS}
         by_size: dict[int, float] = {1: 0.0, 2: 0.0, 3: 0.0}
         for h, members in enumerate(self.sets[2:], 2):
-            weights[h] = self._start_weight(members)
+            weights[h] = 0.0 if self._excluded(members) else self._start_weight(members)
             by_size[len(members)] += weights[h]
         if by_size[3]:
             # triples are held only as needed; each keeps the share it has among all of them
@@ -184,13 +185,39 @@ class Network:
         return [before for before, _ in self.exits(cause)]
 
     def marginals(self, weights: Sequence[float]) -> list[float]:
-        """Sum of the weights of the sets holding each cause; two more places at the end:
-        the empty places (meaningless) and the unlisted cause."""
-        sums = [0.0] * (len(self.causes) + 2)
-        for w, a, b, c in zip(weights, self.first, self.second, self.third):
-            sums[a] += w
-            sums[b] += w
-            sums[c] += w
+        """Sum of the weights of the sets holding each cause, by cause number."""
+        return self.grid(weights).marginals()
+
+    def grid(self, weights: Sequence[float]) -> Grid:
+        """The weights laid out by who is in the set; see `Grid`."""
+        count, held = len(self.causes), list(weights)
+        place = 2 + count
+        upper = []
+        for i in range(count):
+            row = held[place : place + count - 1 - i]
+            upper.append([0.0] * (i + 1) + row)
+            place += len(row)
+        both = [list(map(add, row, column)) for row, column in zip(upper, zip(*upper))]
+        return Grid(held[2 : 2 + count], both, list(zip(self.sets[place:], held[place:])))
+
+
+class Grid(NamedTuple):
+    """Weights of single faults, of pairs as a symmetric table, and of sets of three.
+
+    Sums over rows of this table are what plans are priced with; they run in bulk, set by set they
+    would take three times as long.
+    """
+
+    single: list[float]
+    pair: list[list[float]]
+    triples: list[tuple[Members, float]]
+
+    def marginals(self) -> list[float]:
+        """Sum of the weights of the sets holding each cause."""
+        sums = list(map(add, self.single, map(sum, self.pair)))
+        for members, weight in self.triples:
+            for m in members:
+                sums[m] += weight
         return sums
 
 

@@ -10,10 +10,11 @@ from __future__ import annotations
 from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
+from operator import mul
 
 from weldwhy.engine import rows, tuning
 from weldwhy.engine.belief import works
-from weldwhy.engine.network import EMPTY, Network
+from weldwhy.engine.network import EMPTY, Grid, Network
 from weldwhy.engine.tuning import Tuning
 from weldwhy.model import Remedy
 
@@ -157,54 +158,70 @@ class Planner:
 
     def _best(self, weights: Sequence[float]) -> tuple[float, list[Item], int]:
         total = sum(weights)
-        sums = self.network.marginals(weights)
+        grid = self.network.grid(weights)
         items = []
-        for cause, curable in enumerate(self._curable):
-            if curable and sums[cause] > 0.0:
-                p = min(sums[cause] / total, 1.0)
+        for cause, mass in enumerate(grid.marginals()):
+            if mass > 0.0 and self._curable[cause]:
+                p = min(mass / total, 1.0)
                 items.append((p, self._item(cause, p)))
-        one = sorted(items, key=_key_for_one_fault)
-        many = sorted(items, key=_key_for_independent_faults)
-        first = [item for _, item in one]
-        cost, keep = self._walk(weights, first, total)
-        second = [item for _, item in many]
+        left = total - weights[EMPTY]
+        first = [item for _, item in sorted(items, key=_key_for_one_fault)]
+        cost, keep = self._walk(grid, first, left)
+        second = [item for _, item in sorted(items, key=_key_for_independent_faults)]
         if second != first:
-            other, other_keep = self._walk(weights, second, total)
+            other, other_keep = self._walk(grid, second, left)
             if other < cost:
                 return other, second, other_keep
         return cost, first, keep
 
-    def _walk(self, weights: Sequence[float], items: list[Item], total: float) -> tuple[float, int]:
-        """Least cost of doing the first K items and then calling for help, and that K."""
-        network = self.network
-        count, never = len(items), len(items) + 1
-        place = [never] * (len(network.causes) + 2)
-        extra = [0.0] * (len(network.causes) + 2)
-        place[len(network.causes)] = 0
-        elapsed = [0.0] * (count + 1)
-        for position, item in enumerate(items, 1):
-            place[item.cause] = position
-            extra[item.cause] = item.present - item.absent
-            elapsed[position] = elapsed[position - 1] + item.absent
-        ends = [0.0] * (never + 1)
-        spent = [0.0] * (never + 1)
-        for w, a, b, c in zip(weights, network.first, network.second, network.third):
-            last = place[a]
-            if place[b] > last:
-                last = place[b]
-            if place[c] > last:
-                last = place[c]
-            ends[last] += w
-            spent[last] += w * (extra[a] + extra[b] + extra[c])
-        left = total - weights[EMPTY]
-        done, best, keep = 0.0, left * self.tuned.help, 0
-        for k in range(1, count + 1):
-            done += ends[k] * elapsed[k] + spent[k]
-            left -= ends[k]
-            cost = done + left * (elapsed[k] + self.tuned.help)
+    def _walk(self, grid: Grid, items: Sequence[Item], left: float) -> tuple[float, int]:
+        """Least cost of doing the first K items and then calling for help, and that K.
+
+        An item ends the sets whose other members were all done before it.
+        """
+        placed: list[int] = []
+        extras: list[float] = []
+        late, late_spent = _ends_of_triples(grid, items)
+        elapsed = done = 0.0
+        best, keep = left * self.tuned.help, 0
+        for k, item in enumerate(items, 1):
+            row, extra = grid.pair[item.cause], item.present - item.absent
+            pairs = [row[other] for other in placed]
+            ended, spent = grid.single[item.cause] + sum(pairs), sum(map(mul, pairs, extras))
+            elapsed += item.absent
+            done += ended * (elapsed + extra) + spent
+            ended += late[k]
+            done += late[k] * elapsed + late_spent[k]
+            left -= ended
+            cost = done + left * (elapsed + self.tuned.help)
             if cost < best:
                 best, keep = cost, k
+            placed.append(item.cause)
+            extras.append(extra)
         return best, keep
+
+
+def _ends_of_triples(grid: Grid, items: Sequence[Item]) -> tuple[list[float], list[float]]:
+    """By place of the item that ends them: weight of the sets of three, and weight x extra minutes.
+
+    One plain pass: this is the innermost loop once remedies have failed.
+    """
+    ended, spent = [0.0] * (len(items) + 1), [0.0] * (len(items) + 1)
+    if not grid.triples:
+        return ended, spent
+    place, extra = [0] * len(grid.single), [0.0] * len(grid.single)
+    for k, item in enumerate(items, 1):
+        place[item.cause], extra[item.cause] = k, item.present - item.absent
+    for (a, b, c), weight in grid.triples:
+        last, second, third = place[a], place[b], place[c]
+        if last and second and third:
+            if second > last:
+                last = second
+            if third > last:
+                last = third
+            ended[last] += weight
+            spent[last] += weight * (extra[a] + extra[b] + extra[c])
+    return ended, spent
 
 
 def _key_for_one_fault(entry: tuple[float, Item]) -> tuple[float, float, int]:
