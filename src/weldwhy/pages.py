@@ -48,10 +48,10 @@ def cause_page(rules: RuleBase, cause: Cause) -> list[str]:
     if cause.setting:
         lines.append(f"read value: {cause.setting[0]} {cause.setting[1]}")
     lines.append("symptoms, when only this is wrong:")
-    lines += [f"  {symptom}: {grade:.2f}" for symptom, grade in cause.symptoms.items()]
+    lines += [f"  {symptom}: {_word(rules, grade)}" for symptom, grade in cause.symptoms.items()]
     lines += ["checks, when only this is wrong:"] if cause.shows else []
     for check, row in cause.shows.items():
-        told = ", ".join(f"{answer} {grade:.2f}" for answer, grade in row.items())
+        told = ", ".join(f"{answer} {_word(rules, grade)}" for answer, grade in row.items())
         lines.append(f"  {check}: {told}")
     for number, remedy in enumerate(cause.remedies, 1):
         lines += _remedy(rules, number, remedy)
@@ -62,10 +62,16 @@ def cause_page(rules: RuleBase, cause: Cause) -> list[str]:
     return [*lines, _source(rules, cause.source)]
 
 
+def _word(rules: RuleBase, grade: float) -> str:
+    """A chance as the rules' own word for it, with the number that the word stands for."""
+    found = [word for word, value in rules.grades.items() if value == grade]
+    return f"{found[0]} ({grade:g})" if found else f"{grade:g}"
+
+
 def _remedy(rules: RuleBase, number: int, remedy: Remedy) -> list[str]:
     lines = [f"  caution: {rules.cautions[c].text}" for c in remedy.cautions if c in rules.cautions]
     lines.append(
-        f"  {remedy.do} ({remedy.minutes:g} min, works {remedy.works:.2f}; "
+        f"  {remedy.do} ({remedy.minutes:g} min, works {_word(rules, remedy.works)}; "
         f"{source_text(rules, remedy.source)})"
     )
     lines += [f"  call: {remedy.call}"] if remedy.call else []
@@ -81,8 +87,8 @@ def check_page(rules: RuleBase, check: Check) -> list[str]:
         for cause in rules.causes.values():
             grade = cause.shows.get(check.id, {}).get(answer.id)
             if grade is not None:
-                lines.append(f"    {grade:.2f} when {cause.id}")
-    lines.append(f"a slip {check.noise:.2f}, don't know {check.dont_know:.2f}")
+                lines.append(f"    {_word(rules, grade)} when it is {cause.id}")
+    lines.append(f"a slip {check.noise:.2f}, don't know {_word(rules, check.dont_know)}")
     lines += _some("processes", check.processes) + _some("symptoms", check.symptoms)
     lines += _some("materials", check.materials) + _some("cautions", check.cautions)
     return [*lines, _source(rules, check.source)]
@@ -99,7 +105,10 @@ def symptom_page(rules: RuleBase, symptom: Symptom) -> list[str]:
     giving = [cause for cause in rules.causes.values() if symptom.id in cause.symptoms]
     giving.sort(key=lambda cause: -cause.base * cause.symptoms[symptom.id])
     lines.append("causes, likeliest first before any answer:")
-    lines += [f"  {c.id}: base {c.base:g}, shows it {c.symptoms[symptom.id]:.2f}" for c in giving]
+    lines += [
+        f"  {c.id}: base {c.base:g}, shows it {_word(rules, c.symptoms[symptom.id])}"
+        for c in giving
+    ]
     return [*lines, _source(rules, symptom.source)]
 
 
