@@ -102,7 +102,8 @@ class Chooser:
         total: float = sum(map(mul, weights, self.network.certainty(check)))
         for row in self.network.rows(check):
             chance = sum(map(mul, weights, row))
-            total -= chance * log2(chance)
+            if chance > 0.0:
+                total -= chance * log2(chance)
         return total
 
     def value(self, check: str) -> Value:
@@ -113,7 +114,10 @@ class Chooser:
         after = 0.0
         for answer, row in zip(found.answers, self.network.rows(check)):
             joint = list(map(mul, weights, row))
-            chance, cost = sum(joint), self.planner.cost(joint)
+            chance = sum(joint)
+            if chance <= 0.0:
+                continue  # an answer that cannot come opens no branch
+            cost = self.planner.cost(joint)
             after += cost
             branches.append(Branch(answer.id, chance, tuple(joint), cost / chance))
         gross = max((1.0 - found.dont_know) * (self.plan.minutes - after), 0.0)
