@@ -29,7 +29,7 @@ LAYERS: dict[str, tuple[str, ...]] = {
     ),
     "edges": ("casefile", "diagnosis", "entries", "lines", "pages", "report", "sheet", "store"),
     "front": (
-        "__main__", "cli", "commands_chart", "commands_diagnosis", "commands_info",
+        "__main__", "bench", "cli", "commands_chart", "commands_diagnosis", "commands_info",
         "commands_rules", "console", "plain", "surroundings", "tui",
     ),
 }  # fmt: skip

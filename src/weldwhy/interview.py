@@ -192,7 +192,7 @@ class Interview:
         if value is None and self.window and "amps" in self.window.targets:
             value = self.window.targets["amps"].high.value
         found = lightest(self.rules, self.case.process, value)
-        return f"Lens: shade {found.shade:g} or darker for any test bead." if found else ""
+        return f"Lens shade {found.shade:g} or darker." if found else ""
 
     # the next step
 

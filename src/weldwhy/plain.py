@@ -37,7 +37,7 @@ from weldwhy.report import (
 from weldwhy.steps import Step
 from weldwhy.store import Store
 from weldwhy.surroundings import ExitCode
-from weldwhy.tui.bench import Bench
+from weldwhy.bench import Bench
 
 HELP = (
     "A number answers. 0: don't know. s: skip. u: undo the last entry.",

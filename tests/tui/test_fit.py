@@ -40,7 +40,7 @@ def test_a_check_fits_with_its_cautions_and_answers(check: str) -> None:
 def test_a_remedy_fits_or_at_least_begins_with_all_its_cautions(cause: str) -> None:
     interview = _interview(_rules().causes[cause].processes[0])
     for number, advice in enumerate(interview.remedies(cause)):
-        card = step_card(interview.remedy(cause, number), "", advice.settings)
+        card = step_card(interview.remedy(cause, number), "", advice.settings, lens=interview.lens)
         rows = lay_out(card, WIDTH, ROWS)
         if len(rows) > ROWS:  # cut in two: what is done must stand on the first part
             first = " ".join(" ".join(row.text for row in rows[: ROWS - 1]).split())

@@ -44,7 +44,9 @@ def caution_rows(cautions: Sequence[Caution], width: int, squeezed: bool = False
     return rows
 
 
-def _body_rows(step: Step, settings: Sequence[SettingAdvice], width: int, room: int) -> list[Row]:
+def _body_rows(
+    step: Step, settings: Sequence[SettingAdvice], lens: str, width: int, room: int
+) -> list[Row]:
     gap = [BLANK] if room > SQUEEZED else []
     rows = caution_rows(step.cautions, width, squeezed=room == SQUEEZED)
     rows += gap if rows else []
@@ -57,7 +59,7 @@ def _body_rows(step: Step, settings: Sequence[SettingAdvice], width: int, room: 
     if settings:
         rows += [*gap, *settings_rows(settings, width)]
     if step.cause:
-        bead = "Then run a test bead. How is it?"
+        bead = f"{lens} Then run a test bead. How is it?".strip()
         rows += [*gap, *paragraph(bead, width - 1, "strong", (" ", "text"))]
     return rows
 
@@ -76,14 +78,18 @@ def step_card(
     settings: Sequence[SettingAdvice] = (),
     out_of_order: bool = False,
     reading: str = "",
+    lens: str = "",
 ) -> Card:
-    """The card of a step. `reading` is the name of the setting that may be typed instead."""
+    """The card of a step. `reading` is the name of the setting that may be typed instead.
+
+    `lens` is the lightest lens shade, said before a test bead.
+    """
     choices, others = _choices(step, reading)
     if out_of_order:
         others = (*others, Choice("Back to the guide's own step", "back", key="esc"))
 
     def body(width: int, room: int) -> list[Row]:
-        return _body_rows(step, settings, width, room)
+        return _body_rows(step, settings, lens if step.kind == "remedy" else "", width, room)
 
     return Card(body, choices, others, where)
 

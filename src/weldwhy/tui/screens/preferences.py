@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from weldwhy.tui.bench import Bench
+from weldwhy.bench import Bench
 from weldwhy.tui.cards.card import Card, Choice, text_body
 from weldwhy.tui.commands import LIST, bindings_of
 from weldwhy.tui.screens.cardscreen import CardScreen

@@ -7,7 +7,7 @@ from textual.app import ComposeResult
 from weldwhy.case import Entry
 from weldwhy.interview import Interview
 from weldwhy.steps import Step
-from weldwhy.tui.bench import Bench
+from weldwhy.bench import Bench
 from weldwhy.tui.cards.card import Card, with_notes
 from weldwhy.tui.cards.end import end_card, put_back
 from weldwhy.tui.cards.facts import facts_of
@@ -70,7 +70,8 @@ class StepScreen(CardScreen[None]):
         advices = self.interview.remedies(step.cause) if step.cause else ()
         settings = next((a.settings for a in advices if a.remedy.id == step.id), ())
         own = self.own_step is not None and step is self.own_step
-        card = step_card(step, work_text(self.interview), settings, own, self.reading_of(step))
+        reading, lens = self.reading_of(step), self.interview.lens
+        card = step_card(step, work_text(self.interview), settings, own, reading, lens)
         return with_notes(card, notes)
 
     def reading_of(self, step: Step) -> str:
