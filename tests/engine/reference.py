@@ -37,28 +37,39 @@ def yes(network: gum.BayesNet, asked: str, given: Mapping[str, bool]) -> float:
     return float(inference.posterior(asked).tolist()[1])
 
 
-def posterior(
-    rules: RuleBase, process: str, symptom: str, answers: Mapping[str, str]
-) -> dict[str, float]:
-    """P(cause still at work | answers): one node for the set of faults, one for each answer.
-
-    Priors and tables are worked out here from the rules' own numbers.
-    """
-    causes = [
+def in_play(rules: RuleBase, process: str, symptom: str) -> list[Cause]:
+    """The causes that can give the symptom in the process."""
+    return [
         c
         for c in rules.causes.values()
         if symptom in c.symptoms and (not c.processes or process in c.processes)
     ]
-    sets, prior = _prior(causes, symptom)
+
+
+def model(rules: RuleBase, process: str, symptom: str, checks: Sequence[str]) -> gum.BayesNet:
+    """One node for the set of faults and one for each check.
+
+    Priors and tables are worked out here from the rules' own numbers.
+    """
+    sets, prior = _prior(in_play(rules, process, symptom), symptom)
     network = gum.BayesNet("guide")
     network.add(gum.LabelizedVariable("faults", "faults", len(sets)))
     network.cpt("faults").fillWith(prior)
-    for name in answers:
+    for name in checks:
         check = rules.checks[name]
         network.add(gum.LabelizedVariable(name, name, len(check.answers)))
         network.addArc("faults", name)
         network.cpt(name)[:] = [_row(check, members) for members in sets]
-    inference = gum.LazyPropagation(network)
+    return network
+
+
+def posterior(
+    rules: RuleBase, process: str, symptom: str, answers: Mapping[str, str]
+) -> dict[str, float]:
+    """P(cause still at work | answers)."""
+    causes = in_play(rules, process, symptom)
+    sets, _ = _prior(causes, symptom)
+    inference = gum.LazyPropagation(model(rules, process, symptom, list(answers)))
     inference.setEvidence(
         {n: [a.id for a in rules.checks[n].answers].index(a) for n, a in answers.items()}
     )

@@ -1,0 +1,133 @@
+"""The choice of the next step against a plain oracle and against a reference library."""
+
+from __future__ import annotations
+
+import time
+from collections.abc import Sequence
+from statistics import median
+
+import pyagrum as gum
+from tests.engine import reference
+from tests.replay import shipped_rules
+
+from weldwhy.engine.belief import Belief, replay
+from weldwhy.engine.choice import Chooser
+from weldwhy.engine.network import EMPTY, Network, network_for
+from weldwhy.engine.plan import Item, Planner
+from weldwhy.engine.tuning import PATIENCE
+from weldwhy.model import RuleBase
+
+
+def fresh(symptom: str, process: str) -> Network:
+    """The network of a report, with none of its rows worked out yet."""
+    network_for.cache_clear()
+    return network_for(shipped_rules(), process, (symptom,), "mild-steel")
+
+
+def oracle(network: Network, belief: Belief) -> dict[str, float]:
+    """Gain of every question by plain loops over the sets: no tables, none left out."""
+    planner = Planner(network, network.checks, belief.tries, PATIENCE["normal"])
+    now = _plan(network, planner, belief.weights)
+    gains = {}
+    for name, check in network.checks.items():
+        after = 0.0
+        for place in range(len(check.answers)):
+            row = network.rows(name)[place]
+            after += _plan(network, planner, [w * p for w, p in zip(belief.weights, row)])
+        gross = max((1.0 - check.dont_know) * (now - after), 0.0)
+        gains[name] = gross - check.minutes - PATIENCE["normal"].attention
+    return gains
+
+
+def _plan(network: Network, planner: Planner, weights: Sequence[float]) -> float:
+    total = sum(weights)
+    p = [
+        sum(w for w, members in zip(weights, network.sets) if cause in members) / total
+        for cause in range(len(network.causes))
+    ]
+    items = [planner._item(c, p[c]) for c in range(len(p)) if planner.curable(c) and p[c] > 0.0]
+
+    def one(item: Item) -> tuple[float, float, int]:
+        cost = p[item.cause] * item.present + (1.0 - p[item.cause]) * item.absent
+        return -p[item.cause] * item.works / cost, item.absent, item.cause
+
+    def many(item: Item) -> tuple[float, float, int]:
+        odds = p[item.cause] / (1.0 - p[item.cause])
+        return -odds * item.works / item.absent, item.absent, item.cause
+
+    return min(_walk(network, planner, sorted(items, key=key), weights) for key in (one, many))
+
+
+def _walk(network: Network, planner: Planner, items: list[Item], weights: Sequence[float]) -> float:
+    place = {item.cause: k for k, item in enumerate(items, 1)}
+    by_cause = {item.cause: item for item in items}
+    elapsed = [0.0]
+    for item in items:
+        elapsed.append(elapsed[-1] + item.absent)
+    ends: list[list[float]] = [[] for _ in elapsed]
+    spent = [0.0] * len(elapsed)
+    left = 0.0
+    for h, (w, members) in enumerate(zip(weights, network.sets)):
+        if h == EMPTY:
+            continue
+        left += w
+        if all(m in place for m in members):
+            last = max(place[m] for m in members)
+            extra = sum(by_cause[m].present - by_cause[m].absent for m in members)
+            ends[last].append(w)
+            spent[last] += w * (elapsed[last] + extra)
+    best, done = left * planner.tuned.help, 0.0
+    for k in range(1, len(elapsed)):
+        done += spent[k]
+        left -= sum(ends[k])
+        best = min(best, done + left * (elapsed[k] + planner.tuned.help))
+    return best
+
+
+def against_oracle(symptom: str, process: str, runs: int) -> tuple[float, float, int]:
+    """Oracle's time over ours for one step; worst disagreement on a gain; number of sets."""
+    ours, theirs, worst = [], [], 0.0
+    for _ in range(runs):
+        network = fresh(symptom, process)
+        for name in network.checks:
+            network.rows(name)
+        belief = replay(network, ())
+        start = time.process_time()
+        values = Chooser(belief, ()).values
+        ours.append(time.process_time() - start)
+        start = time.process_time()
+        gains = oracle(network, belief)
+        theirs.append(time.process_time() - start)
+        worst = max(worst, *(abs(v.gain - gains[v.check]) for v in values))
+    return median(theirs) / median(ours), worst, len(network.sets)
+
+
+def against_library(symptom: str, process: str, runs: int) -> float:
+    """The library's time to give P(faults | answer) for each answer of each question, over ours.
+
+    The library has no notion of a plan, so only this part of the value of information is asked
+    of it; ours also prices the plan of each branch and is timed with its rows still to be made.
+    """
+    rules = shipped_rules()
+    network = fresh(symptom, process)
+    model = reference.model(rules, process, symptom, list(network.checks))
+    ours, theirs = [], []
+    for _ in range(runs):
+        start = time.process_time()
+        _ask_library(model, rules, network)
+        theirs.append(time.process_time() - start)
+        network = fresh(symptom, process)
+        start = time.process_time()
+        _ = Chooser(replay(network, ()), ()).values
+        ours.append(time.process_time() - start)
+    return median(theirs) / median(ours)
+
+
+def _ask_library(model: gum.BayesNet, rules: RuleBase, network: Network) -> None:
+    inference = gum.LazyPropagation(model)
+    inference.setTargets({"faults"})
+    for name in network.checks:
+        for place in range(len(rules.checks[name].answers)):
+            inference.setEvidence({name: place})
+            inference.makeInference()
+            inference.posterior("faults")

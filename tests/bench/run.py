@@ -1,0 +1,100 @@
+"""Prints one table of ratios from one run: `python tests/bench/run.py [--quick]`.
+
+Nothing is asserted: the ratios hold on any machine, the times behind them on none.
+"""
+
+from __future__ import annotations
+
+import sys
+import tempfile
+from collections.abc import Iterator
+from pathlib import Path
+from statistics import mean
+
+sys.path.insert(0, str(Path(__file__).parents[2]))
+
+from tests.bench import choosing, loading, policies, processes
+from tests.engine.optimum import Optimum, Policy
+from tests.engine.test_policy import TUNED, tiny
+
+from weldwhy.engine.tuning import PATIENCE
+
+Line = tuple[str, str]
+
+
+def starts(place: Path, runs: int) -> Iterator[Line]:
+    """The guide's first frame and a one-shot answer against bare programs."""
+    hello, guide, bare, answer, framework = processes.medians(
+        [
+            (processes.HELLO, True), (processes.GUIDE, True), ("pass", False),
+            (processes.ANSWER, False), ("import textual.app", False),
+        ],
+        place,
+        runs,
+    )  # fmt: skip
+    yield "first frame / hello-world program, CPU", f"{guide.cpu / hello.cpu:.2f}"
+    yield "first frame / hello-world program, peak memory", f"{guide.memory / hello.memory:.2f}"
+    yield "one-shot answer / python -c pass, CPU", f"{answer.cpu / bare.cpu:.1f}"
+    yield "one-shot answer / import of the framework, CPU", f"{answer.cpu / framework.cpu:.2f}"
+
+
+def choices(runs: int) -> Iterator[Line]:
+    """The next step against the plain oracle and the reference library."""
+    for symptom, process in (("burn-through", "smaw"), ("spatter", "gmaw")):
+        times, worst, sets = choosing.against_oracle(symptom, process, runs)
+        where = f"{symptom} {process}, {sets} sets"
+        yield f"plain oracle / next step ({where})", f"{times:.1f}, agree to {worst:.0e}"
+        library = choosing.against_library(symptom, process, runs)
+        yield f"library's posteriors alone / next step ({where})", f"{library:.1f}"
+
+
+def comparisons(cases: int, tiny_models: int) -> Iterator[Line]:
+    """The policies on the same simulated cases."""
+    tuned = PATIENCE["normal"]
+    for title, networks in (
+        ("shipped rules", policies.shipped()),
+        ("synthetic", policies.synthetic(10)),
+    ):
+        found = {
+            name: policies.outcome(policy, networks, cases, tuned, 11)
+            for name, policy in policies.POLICIES.items()
+        }
+        live = found["live guide"]
+        for name, other in found.items():
+            share = other.minutes / found["fixed list"].minutes
+            yield (
+                f"{title}: {name}",
+                f"{other.minutes:.0f} min, {share:.2f} x list, {other.asked:.1f} asked, "
+                f"{other.fixes:.1f} fixes, {100 * other.calls:.0f} % calls",
+            )
+        yield f"{title}: hits at first fix, top 1 and 3", f"{live.top1:.2f}, {live.top3:.2f}"
+        bins = policies.calibration(networks, cases * 3, 5)
+        off = [abs(said - seen) for said, seen, count in bins if count >= 100]
+        yield f"{title}: calibration, worst and mean bin", f"{max(off):.2f}, {mean(off):.2f}"
+    ratios = [
+        Policy(n, TUNED).minutes() / Optimum(n, TUNED).minutes()
+        for n in map(tiny, range(tiny_models))
+    ]
+    yield (
+        f"{tiny_models} tiny models: live / exact optimum",
+        (f"{mean(ratios):.3f}, worst {max(ratios):.3f}"),
+    )
+
+
+def main() -> None:
+    """The whole table."""
+    quick = "--quick" in sys.argv[1:]
+    with tempfile.TemporaryDirectory() as folder:
+        place = processes.installed(Path(folder))
+        table = [*starts(place, 3 if quick else 9)]
+        ratios = loading.ratios(place, 3 if quick else 9)
+        table += [(f"{what} / CSafeLoader", f"{r:.2f}") for what, r in ratios.items()]
+    table += choices(1 if quick else 3)
+    table += comparisons(40 if quick else 300, 4 if quick else 12)
+    width = max(len(what) for what, _ in table)
+    for what, value in table:
+        print(f"{what:{width}}  {value}")
+
+
+if __name__ == "__main__":
+    main()
