@@ -10,6 +10,7 @@ from collections.abc import Callable, Mapping
 from datetime import datetime
 from typing import TextIO
 
+from weldwhy.bench import Bench
 from weldwhy.case import (
     DONT_KNOW,
     RESULTS,
@@ -37,7 +38,6 @@ from weldwhy.report import (
 from weldwhy.steps import Step
 from weldwhy.store import Store
 from weldwhy.surroundings import ExitCode
-from weldwhy.bench import Bench
 
 HELP = (
     "A number answers. 0: don't know. s: skip. u: undo the last entry.",

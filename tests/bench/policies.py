@@ -1,4 +1,4 @@
-"""Policies compared on the same simulated cases: minutes, questions, fixes, calls, hits, calibration."""
+"""Policies compared on the same simulated cases: minutes, questions, calls, hits, calibration."""
 
 from __future__ import annotations
 

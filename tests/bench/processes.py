@@ -1,4 +1,4 @@
-"""Whole processes timed from outside: CPU seconds and peak memory, on a pseudo-terminal or a pipe."""
+"""Whole processes timed from outside: CPU seconds and peak memory."""
 
 from __future__ import annotations
 
@@ -79,7 +79,8 @@ def run(code: str, place: Path, on_terminal: bool) -> Cost:
     """One run of `python -c code` with the package from `place`."""
     environ = {
         "PATH": os.environ["PATH"], "HOME": str(place), "WELDWHY_HOME": str(place / "home"),
-        "PEAK": str(place / "peak"), "PYTHONPATH": str(place), "TERM": "xterm-256color", "LANG": "C.UTF-8",
+        "PEAK": str(place / "peak"), "PYTHONPATH": str(place), "TERM": "xterm-256color",
+        "LANG": "C.UTF-8",
     }  # fmt: skip
     master, slave = pty.openpty()
     fcntl.ioctl(slave, termios.TIOCSWINSZ, struct.pack("HHHH", 24, 80, 0, 0))

@@ -9,8 +9,8 @@ from typing import TYPE_CHECKING, Any
 
 from textual.app import App
 
-from weldwhy.interview import Interview
 from weldwhy.bench import Bench, Clock, InterviewFactory
+from weldwhy.interview import Interview
 from weldwhy.tui.cards.card import Act
 from weldwhy.tui.commands import PROGRAM_WIDE, commands_of, program_bindings
 from weldwhy.tui.driver import driver_for

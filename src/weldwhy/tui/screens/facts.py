@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from textual import events
 
-from weldwhy.entries import EntryError
 from weldwhy.bench import Bench
+from weldwhy.entries import EntryError
 from weldwhy.tui.cards.card import Act, Card, Choice, text_body
 from weldwhy.tui.cards.facts import TYPE_IT, Fact, checked, facts_of, options_card
 from weldwhy.tui.commands import FACTS, bindings_of

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from textual.app import ComposeResult
 
+from weldwhy.bench import Bench
 from weldwhy.case import Entry
 from weldwhy.interview import Interview
 from weldwhy.steps import Step
-from weldwhy.bench import Bench
 from weldwhy.tui.cards.card import Card, with_notes
 from weldwhy.tui.cards.end import end_card, put_back
 from weldwhy.tui.cards.facts import facts_of
