@@ -23,9 +23,9 @@ from weldwhy.windows import Found
 
 BELIEF_WORDS = (
     (0.85, "almost surely"),
-    (0.60, "likely"),
-    (0.30, "quite possible"),
-    (0.10, "possible"),
+    (0.50, "likely"),
+    (0.25, "quite possible"),
+    (0.08, "possible"),
     (0.00, "unlikely"),
 )
 """Least probability and the words for it, for a cause on the screen."""

@@ -1,0 +1,90 @@
+"""Makes every picture in this folder: `python screenshots/make.py`.
+
+The shop, the weld and its numbers are invented. The program is driven by keys as a person would
+drive it; nothing is cropped or drawn by hand. The PNG files need a monospace font.
+"""
+
+from __future__ import annotations
+
+import asyncio
+import os
+import re
+import tempfile
+from pathlib import Path
+
+import cairosvg
+
+from weldwhy.case import Answered, Entry, Measured, Reported, Situated, Tried
+from weldwhy.rulebase import load
+from weldwhy.store import Store
+from weldwhy.tui.app import WeldwhyApp
+from weldwhy.tui.terminal import Terminal
+
+HERE = Path(__file__).parent
+NOW = "2026-11-25T10:30:00+00:00"
+
+SPATTER: tuple[Entry, ...] = (
+    Reported("spatter"),
+    Situated("process", "gmaw"),
+    Situated("material", "mild-steel"),
+    Situated("thickness", "3 mm"),
+    Measured("volts", "22 V"),
+    Measured("wire_feed", "250 ipm"),
+    Measured("wire", "0.035 in"),
+    Answered("metal-surface", "clean"),
+)
+TRIED = (*SPATTER, Tried("volts-high", "lower-volts", "better"))
+SOUND = (*TRIED, Tried("stick-out-long", "shorten-stick-out", "sound"))
+NEST: tuple[Entry, ...] = (
+    Reported("birds-nest"),
+    Situated("process", "fcaw-s"),
+    Situated("material", "mild-steel"),
+    Answered("what-changed", "wire-or-rods"),
+)
+BRIDGE = (*SPATTER[:3], Situated("job", "structural"))
+
+DARK, LIGHT = Terminal(), Terminal(dark=False)
+SMALL, LARGE = (80, 24), (120, 40)
+
+PICTURES: dict[str, tuple[tuple[Entry, ...], tuple[str, ...], tuple[int, int], Terminal]] = {
+    "start-80x24": ((), (), SMALL, DARK),
+    "diagnose-80x24": (SPATTER, (), SMALL, DARK),
+    "diagnose-120x40": (SPATTER, (), LARGE, DARK),
+    "diagnose-light-80x24": (SPATTER, (), SMALL, LIGHT),
+    "cause-80x24": (SPATTER, ("c", "1"), SMALL, DARK),
+    "cause-120x40": (SPATTER, ("c", "1"), LARGE, DARK),
+    "remedy-80x24": (SPATTER, ("c", "1", "1"), SMALL, DARK),
+    "birds-nest-80x24": (NEST, (), SMALL, DARK),
+    "stop-80x24": (BRIDGE, (), SMALL, DARK),
+    "end-80x24": (SOUND, (), SMALL, DARK),
+}
+
+
+async def picture(name: str, folder: Path) -> None:
+    """Draw one picture as SVG and PNG."""
+    told, keys, size, terminal = PICTURES[name]
+    os.environ.pop("NO_COLOR", None)  # a picture cannot show a terminal's own colours
+    app = WeldwhyApp(load(), Store(folder / name), lambda: NOW, terminal)
+    app.bench.record(*told)
+    async with app.run_test(size=size) as pilot:
+        for key in keys:
+            await pilot.press(key)
+        await pilot.pause()
+        svg = app.export_screenshot(title="weldwhy", simplify=True)
+    # the framework's fonts come from a network host; any monospace font will do
+    svg = re.sub(r"@font-face\s*\{[^}]*\}", "", svg)
+    svg = re.sub(r"<!--.*?-->", "", svg, flags=re.DOTALL)
+    svg = re.sub(r"font-family: [^;]*;", 'font-family: "DejaVu Sans Mono", monospace;', svg)
+    (HERE / f"{name}.svg").write_text(svg, encoding="utf-8")
+    cairosvg.svg2png(bytestring=svg.encode(), write_to=str(HERE / f"{name}.png"), output_width=1000)
+
+
+def main() -> None:
+    """Draw them all."""
+    with tempfile.TemporaryDirectory() as folder:
+        for name in PICTURES:
+            asyncio.run(picture(name, Path(folder)))
+
+
+if __name__ == "__main__":
+    main()
