@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import random
 from collections.abc import Mapping
+from dataclasses import replace
 
 from weldwhy.model import Answer, Cause, Check, Process, Remedy, RuleBase, Symptom
 
@@ -74,6 +75,15 @@ def base(causes: list[Cause], checks: list[Check], symptoms: str = "bad") -> Rul
         causes={c.id: c for c in causes},
         checks={c.id: c for c in checks},
     )
+
+
+def scaled(rules: RuleBase, factor: float) -> RuleBase:
+    """The same rules with all minutes multiplied by `factor`."""
+    causes = [
+        replace(c, remedies=tuple(replace(r, minutes=r.minutes * factor) for r in c.remedies))
+        for c in rules.causes.values()
+    ]
+    return base(causes, [replace(q, minutes=q.minutes * factor) for q in rules.checks.values()])
 
 
 GRADES = (0.02, 0.06, 0.15, 0.30, 0.50, 0.70, 0.85, 0.95, 0.985)

@@ -7,7 +7,7 @@ import random
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from tests.engine.small import base, cause, check, random_base
+from tests.engine.small import base, cause, check, random_base, scaled
 
 from weldwhy.engine import slips
 from weldwhy.engine.belief import Finding, Fix, Log, replay
@@ -135,33 +135,11 @@ def test_patience_bounds_the_questions_in_a_row() -> None:
 def test_all_minutes_times_k_choose_the_same_step(seed: int) -> None:
     rules = random_base(seed)
     k = 4.0  # a power of two scales without rounding, so that ties stay ties
-    scaled = base(
-        [
-            cause(
-                c.id,
-                c.base,
-                c.shows,
-                c.remedies[0].minutes * k,
-                c.remedies[0].works,
-                c.symptoms,
-                c.exclusive,
-            )
-            for c in rules.causes.values()
-        ],
-        [
-            check(
-                q.id,
-                " ".join(a.id for a in q.answers),
-                1 - q.baseline[0],
-                q.minutes * k,
-                q.noise,
-                q.dont_know,
-            )
-            for q in rules.checks.values()
-        ],
-    )
     tuned = Tuning(attention=0.3)
-    one, two = chooser(rules, tuned=tuned).step, chooser(scaled, tuned=tuned.scaled(k)).step
+    one, two = (
+        chooser(rules, tuned=tuned).step,
+        chooser(scaled(rules, k), tuned=tuned.scaled(k)).step,
+    )
     assert (one.kind, one.check, one.cause) == (two.kind, two.check, two.cause)
 
 

@@ -8,7 +8,7 @@ from math import prod
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from tests.engine.small import base, cause, check, random_base
+from tests.engine.small import base, cause, check, random_base, scaled
 
 from weldwhy.engine.belief import replay
 from weldwhy.engine.choice import Chooser
@@ -88,23 +88,7 @@ def test_exchange_of_two_neighbours(seed: int) -> None:
 def test_minutes_scale(seed: int, factor: float) -> None:
     """All minutes times k: the same order and k times the price (powers of two: exactly so)."""
     rules, tuned = random_base(seed), Tuning()
-    scaled = base(
-        [
-            cause(
-                c.id,
-                c.base,
-                c.shows,
-                c.remedies[0].minutes * factor,
-                c.remedies[0].works,
-                c.symptoms,
-                c.exclusive,
-            )
-            for c in rules.causes.values()
-        ],
-        [],
-    )
-    plain = base(list(rules.causes.values()), [])
-    one, two = (network_for(r, "p", ("bad",)) for r in (plain, scaled))
+    one, two = (network_for(r, "p", ("bad",)) for r in (rules, scaled(rules, factor)))
     first = planner(one, tuned).plan(one.start)
     second = planner(two, tuned.scaled(factor)).plan(two.start)
     assert [i.cause for i in first.items] == [i.cause for i in second.items]
