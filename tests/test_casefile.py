@@ -8,6 +8,7 @@ from pathlib import Path
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from tests.replay import shipped_rules
 
 from weldwhy.case import Answered, Measured, Passed, Reported, Situated
 from weldwhy.casefile import CaseFile, read, shape
@@ -242,3 +243,11 @@ def test_a_case_file_is_read_without_running_anything(tmp_path: Path) -> None:
     text = f"said: [!!python/object/apply:os.system ['touch {trace}']]"
     _faults(text)
     assert not trace.exists()
+
+
+def test_the_guides_first_questions_are_answered_like_any_check() -> None:
+    """What `next` asks in the JSON can be put into the file under the same id."""
+    text = b"answers: {symptom: porosity, process: gmaw, material: mild-steel, job: practice}"
+    found = read(text, "case.yaml", shipped_rules()).case
+    assert (found.symptoms, found.process) == (("porosity",), "gmaw")
+    assert (found.material, found.job) == ("mild-steel", "practice")

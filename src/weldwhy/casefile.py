@@ -126,7 +126,16 @@ def _answers(rules: RuleBase) -> Keys:
         optional(check.id, answer(check.id, (a.id for a in check.answers)), check.ask)
         for check in rules.checks.values()
     )
-    return keys("answers", *each)
+    # the guide's first questions are no checks of the rules, but they are answered like them
+    first = {
+        "symptom": rules.symptoms,
+        "process": rules.processes,
+        "material": rules.materials,
+        "place": entries.PLACES,
+        "job": rules.jobs,
+    }
+    asked = (optional(name, answer(name, words), f"the {name}") for name, words in first.items())
+    return keys("answers", *asked, *each)
 
 
 def _one_of(
