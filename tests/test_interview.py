@@ -1,0 +1,200 @@
+"""What the guide makes of a case: the way in, the loop, stops, reasons, undo."""
+
+from __future__ import annotations
+
+import random
+
+import pytest
+from tests.replay import shipped_rules
+
+from weldwhy.case import (
+    DONT_KNOW,
+    SKIP,
+    Answered,
+    Case,
+    Entry,
+    Measured,
+    Passed,
+    Reported,
+    Situated,
+    Tried,
+    entry_for,
+)
+from weldwhy.interview import Interview
+
+RULES = shipped_rules()
+MIG: tuple[Entry, ...] = (
+    Reported("porosity"),
+    Situated("process", "gmaw"),
+    Situated("material", "mild-steel"),
+)
+
+
+def view(*entries: Entry, patience: str = "normal") -> Interview:
+    return Interview(RULES, Case(tuple(entries)), patience)
+
+
+def test_the_way_in_asks_symptom_then_process_then_metal() -> None:
+    case = Case()
+    for wanted, answer in (("symptom", "porosity"), ("process", "gmaw"), ("material", "aluminium")):
+        step = Interview(RULES, case).step
+        assert (step.kind, step.id) == ("ask", wanted)
+        assert answer in {a.id for a in step.answers}
+        case = case.with_(entry_for(wanted, answer))
+    assert Interview(RULES, case).step.id in RULES.checks
+
+
+def test_only_processes_that_can_show_the_symptom_are_offered() -> None:
+    offered = {a.id for a in view(Reported("birds-nest")).step.answers}
+    assert offered == {"gmaw", "fcaw-s", "fcaw-g"}
+
+
+def test_every_fact_may_be_unknown() -> None:
+    unknown = view(Reported("porosity"), Situated("process", ""), Passed("material", DONT_KNOW))
+    assert unknown.step.id in RULES.checks
+    processes = {p for r in unknown.ranked for p in r.cause.processes}
+    assert len(processes) == 6
+
+
+@pytest.mark.parametrize("job", ["structural", "pressure", "lifting", "vehicle", "closed-vessel"])
+def test_a_job_that_must_not_be_mended_by_guide_stops_and_says_whom_to_call(job: str) -> None:
+    step = view(*MIG, Situated("job", job)).step
+    assert step.kind == "stop"
+    assert step.call
+    assert step.cautions[0].stop
+    assert view(*MIG, Situated("job", job), Situated("job", "practice")).step.kind != "stop"
+
+
+def test_a_sound_bead_ends_the_case() -> None:
+    done = view(*MIG, Tried("draught", "screen-the-work", "sound"))
+    assert done.step.kind == "done"
+    assert done.expected_minutes == 0.0
+
+
+def test_shares_and_probabilities_are_shares_and_probabilities() -> None:
+    found = view(*MIG, Answered("metal-surface", "clean"))
+    assert sum(found.shares.values()) == pytest.approx(1.0)
+    assert all(0.0 < r.probability < 1.0 for r in found.ranked)
+    order = [r.probability for r in found.ranked]
+    assert order == sorted(order, reverse=True)
+
+
+def test_an_answered_skipped_or_unknown_check_is_not_open() -> None:
+    entries = (
+        Answered("metal-surface", "clean"), Passed("what-changed", DONT_KNOW),
+        Passed("air-movement", SKIP),
+    )  # fmt: skip
+    still = {check.id for check in view(*MIG, *entries).open_checks}
+    assert not still & {"metal-surface", "what-changed", "air-movement"}
+
+
+def test_dont_know_changes_no_belief_but_a_later_answer_counts() -> None:
+    plain = view(*MIG)
+    unsure = view(*MIG, Passed("air-movement", DONT_KNOW))
+    assert unsure.belief.weights == plain.belief.weights
+    told = view(*MIG, Passed("air-movement", DONT_KNOW), Answered("air-movement", "wind"))
+    assert told.belief.weights == view(*MIG, Answered("air-movement", "wind")).belief.weights
+
+
+def test_dont_know_after_an_answer_withdraws_it() -> None:
+    taken = view(*MIG, Answered("air-movement", "wind"), Passed("air-movement", DONT_KNOW))
+    assert taken.belief.weights == view(*MIG).belief.weights
+
+
+def test_undo_takes_back_the_last_entry_and_nothing_else() -> None:
+    rng = random.Random(4)
+    case = Case(MIG)
+    seen = [Interview(RULES, case).belief.weights]
+    for _ in range(6):
+        step = Interview(RULES, case).step
+        if step.kind == "remedy":
+            case = case.with_(Tried(step.cause, step.id, "no change"))
+        else:
+            case = case.with_(entry_for(step.id, rng.choice(step.answers).id))
+        seen.append(Interview(RULES, case).belief.weights)
+    for weights in reversed(seen[:-1]):
+        case = case.undo()
+        assert Interview(RULES, case).belief.weights == weights
+
+
+def test_cautions_of_a_step_come_with_it() -> None:
+    step = view(*MIG).remedy("zinc-coating")
+    assert {"zinc", "grinding"} <= {caution.id for caution in step.cautions}
+    for check in RULES.checks.values():
+        assert [c.id for c in view(*MIG).ask(check.id).cautions] == list(check.cautions)
+
+
+def test_a_machine_fault_stops_and_calls() -> None:
+    step = view(*MIG).remedy("machine-output-fault")
+    assert step.kind == "stop"
+    assert "service" in step.call
+
+
+def test_what_would_change_its_mind_does_change_it() -> None:
+    found = view(*MIG, Answered("metal-surface", "clean"), Answered("air-movement", "wind"))
+    leader = found.ranked[0].cause
+    assert found.mind_changers
+    turned = 0
+    for check in found.open_checks:
+        for answer in check.answers:
+            line = next((x for x in found.mind_changers
+                         if x.startswith(check.ask) and f'"{answer.text}"' in x), None)  # fmt: skip
+            if line:
+                after = Interview(RULES, found.case.with_(Answered(check.id, answer.id)))
+                assert after.ranked[0].cause.name in line
+                assert after.ranked[0].cause.id != leader.id
+                turned += 1
+    assert turned == len(found.mind_changers)
+
+
+def test_reasons_for_and_against_are_signed_and_strongest_first() -> None:
+    found = view(*MIG, Answered("air-movement", "wind"), Answered("gas-flow-reading", "right"))
+    reasons = found.why("draught")
+    assert reasons[0].check_id == "air-movement"
+    assert reasons[0].decibans > 3
+    assert found.why("gas-flow-low")[0].decibans < 0
+    sizes = [abs(reason.decibans) for reason in reasons]
+    assert sizes == sorted(sizes, reverse=True)
+
+
+def test_answers_that_contradict_each_other_are_remarked() -> None:
+    """No gas on the gauge, yet as much as the gauge shows at the nozzle, and the valve clicks."""
+    odd = (
+        Answered("gas-flow-reading", "none"), Answered("gas-at-nozzle", "right"),
+        Answered("trigger-click", "clicks"),
+    )  # fmt: skip
+    assert view(*MIG, *odd).notice
+    assert not view(*MIG, Answered("air-movement", "wind")).notice
+
+
+def test_two_symptoms_at_once_favour_a_cause_of_both() -> None:
+    both = view(Reported("porosity"), Reported("spatter"), *MIG[1:])
+    one = view(*MIG)
+    polarity = {r.cause.id: r.probability for r in both.ranked}["polarity-wrong"]
+    assert polarity > {r.cause.id: r.probability for r in one.ranked}["polarity-wrong"]
+
+
+def test_brisk_asks_less_than_thorough() -> None:
+    def asked(patience: str) -> int:
+        case, count = Case(MIG), 0
+        for _ in range(30):
+            step = Interview(RULES, case, patience).step
+            if step.kind not in ("ask", "check"):
+                break
+            count += 1
+            case = case.with_(Answered(step.id, step.answers[0].id))
+        return count
+
+    assert asked("brisk") < asked("thorough")
+
+
+def test_every_entry_is_told_back_in_words() -> None:
+    later = (
+        Measured("volts", "18 V"), Answered("air-movement", "wind"), Passed("what-changed", SKIP),
+        Tried("draught", "screen-the-work", "better"),
+    )  # fmt: skip
+    told = view(*MIG, *later).told
+    assert len(told) == 7
+    assert told[1] == "process: MIG with gas and solid wire"
+    assert "18 V" in told[3]
+    assert told[-1] == f"tried: {RULES.causes['draught'].name}: better"
