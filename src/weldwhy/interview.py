@@ -35,7 +35,7 @@ REASONS = {
 }
 """Why a check comes now, where it is not for what it settles."""
 DISAGREE = 0.35
-"""From this log10 on, answers are said to pull in different directions: 1 honest case in 200 does."""
+"""From this log10 on, answers are said to disagree; one honest case in 200 reaches it."""
 
 
 @dataclass(frozen=True, slots=True)
