@@ -198,3 +198,10 @@ def test_every_entry_is_told_back_in_words() -> None:
     assert told[1] == "process: MIG with gas and solid wire"
     assert "18 V" in told[3]
     assert told[-1] == f"tried: {RULES.causes['draught'].name}: better"
+
+
+def test_a_dial_is_asked_about_with_its_range_in_sight() -> None:
+    known = (*MIG, Situated("thickness", "3 mm"), Measured("wire", "0.035 in"))
+    assert view(*known).ask("volts-set").text.endswith("Here: 19 V (17.5-20.5).")
+    assert "25 cfh (20-30)" in view(*MIG).ask("gas-flow-reading").text
+    assert "Here" not in view(*MIG).ask("volts-set").text

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property
 
 from weldwhy import advice, steps, told
@@ -18,7 +18,7 @@ from weldwhy.engine.tuning import PATIENCE, Tuning
 from weldwhy.lens import lightest
 from weldwhy.model import SHARES, Cause, Caution, Check, RuleBase, Share
 from weldwhy.steps import Step
-from weldwhy.units import Quantity
+from weldwhy.units import Quantity, show_target
 from weldwhy.windows import Found
 
 BELIEF_WORDS = (
@@ -235,7 +235,12 @@ class Interview:
     def ask(self, check_id: str, reason: str = "") -> Step:
         """The step that puts one check, whether or not it is the best now."""
         check = self.rules.checks[check_id]
-        return steps.put_check(self.rules, check, reason or check.settles)
+        step = steps.put_check(self.rules, check, reason or check.settles)
+        target = self.window.targets.get(check.setting) if self.window else None
+        if target is None:
+            return step
+        # a dial can only be held against a range that is in sight
+        return replace(step, text=f"{step.text} Here: {show_target(target, self.system)}.")
 
     def remedy(self, cause_id: str, number: int = 0) -> Step:
         """The step that offers remedy `number` of a cause (the last one if there are fewer)."""
