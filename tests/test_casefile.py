@@ -251,3 +251,11 @@ def test_the_guides_first_questions_are_answered_like_any_check() -> None:
     found = read(text, "case.yaml", shipped_rules()).case
     assert (found.symptoms, found.process) == (("porosity",), "gmaw")
     assert (found.material, found.job) == ("mild-steel", "practice")
+
+
+def test_a_rod_may_be_told_with_its_class() -> None:
+    text = b'{process: smaw, settings: {rod: "1/8 in 6013", amps: 170 A}}'
+    found = read(text, "case.yaml", shipped_rules()).case
+    assert found.measured["rod"] == "1/8 in 6013"
+    with pytest.raises(RulesError, match="not possible"):
+        read(b'{settings: {rod: "30 in 6013"}}', "case.yaml", shipped_rules())

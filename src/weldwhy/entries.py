@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
+from weldwhy import consumables
 from weldwhy.case import (
     DONT_KNOW,
     SKIP,
@@ -149,6 +150,11 @@ def measured(rules: RuleBase, setting_id: str, text: str, system: str | None = N
     """The value of a setting as typed, once it is known to be a possible one."""
     setting = rules.settings[known(setting_id, rules.settings, "setting")]
     if setting.quantity == "text":
+        return " ".join(text.split())
+    size, named = consumables.read(text)
+    if size and named and any(w.size_of == setting_id for w in rules.windows.values()):
+        # "1/8 in 6013": the size must be a possible one, and the class is kept with it
+        _bounded(show(size), setting.quantity, setting.name, setting.possible, system)
         return " ".join(text.split())
     return _bounded(text, setting.quantity, setting.name, setting.possible, system)
 
