@@ -238,6 +238,10 @@ class Cause:
     setting: tuple[str, Side] | None = None
     cases: tuple[WorkedCase, ...] = ()
 
+    def remedy(self, tried: int) -> Remedy:
+        """The remedy after `tried` tries in vain: the next one, or the last one once more."""
+        return self.remedies[min(tried, len(self.remedies) - 1)]
+
 
 @dataclass(frozen=True, eq=False)
 class RuleBase:

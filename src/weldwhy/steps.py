@@ -74,7 +74,7 @@ def put_check(rules: RuleBase, check: Check, reason: str) -> Step:
 def offer_remedy(rules: RuleBase, cause_id: str, number: int, probability: float) -> Step:
     """Try remedy `number` of a cause (its last one if there are fewer), or stop and call."""
     cause = rules.causes[cause_id]
-    remedy = cause.remedies[min(number, len(cause.remedies) - 1)]
+    remedy = cause.remedy(number)
     return Step(
         kind="stop" if remedy.stop else "remedy",
         id=remedy.id,

@@ -218,8 +218,8 @@ class Chooser:
 
     def _fix(self, cause: int) -> Step:
         found = self.network.causes[cause]
-        remedy = found.remedies[min(self.belief.tries.get(found.id, 0), len(found.remedies) - 1)]
-        return Step("fix", remedy.minutes, cause=found.id)
+        minutes = found.remedy(self.belief.tries.get(found.id, 0)).minutes
+        return Step("fix", minutes, cause=found.id)
 
     def fix_first(self, cause: int, question: Value) -> float:
         """Expected minutes of fixing the cause and asking only if the bead stays bad."""
@@ -227,8 +227,7 @@ class Chooser:
         tries = self.belief.tries.get(found.id, 0)
         chance = works(self.network, found.id, tries)
         check = self.network.checks[question.check]
-        remedy = found.remedies[min(tries, len(found.remedies) - 1)]
-        total = remedy.minutes + self.tuned.test_bead
+        total = found.remedy(tries).minutes + self.tuned.test_bead
         price = check.minutes + self.tuned.attention
         later = Planner(
             self.network,

@@ -16,7 +16,6 @@ from weldwhy.engine import rows, tuning
 from weldwhy.engine.belief import works
 from weldwhy.engine.network import EMPTY, Grid, Network
 from weldwhy.engine.tuning import Tuning
-from weldwhy.model import Remedy
 
 SURE_HIT, RARE_ALARM = 0.85, 0.15
 """A check is direct for a cause if it shows the cause so often and is abnormal so seldom else."""
@@ -94,21 +93,18 @@ class Planner:
         self.network = network
         self.tuned = tuned
         self._curable = [
-            tries.get(cause.id, 0) < tuning.TRIES and not self._remedy(cause.id, tries).stop
+            tries.get(cause.id, 0) < tuning.TRIES and not cause.remedy(tries.get(cause.id, 0)).stop
             for cause in network.causes
         ]
         self._fix = [
-            self._remedy(cause.id, tries).minutes + tuned.test_bead for cause in network.causes
+            cause.remedy(tries.get(cause.id, 0)).minutes + tuned.test_bead
+            for cause in network.causes
         ]
         self._works = [works(network, c.id, tries.get(c.id, 0)) for c in network.causes]
         self._direct = [
             next((d for d in found if d.check in open_checks), None)
             for found in direct_checks(network)
         ]
-
-    def _remedy(self, cause: str, tries: Mapping[str, int]) -> Remedy:
-        remedies = self.network.causes[self.network.number[cause]].remedies
-        return remedies[min(tries.get(cause, 0), len(remedies) - 1)]
 
     def curable(self, cause: int) -> bool:
         """Whether a remedy for the cause is still worth trying here."""
