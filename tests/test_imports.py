@@ -3,16 +3,15 @@
 from __future__ import annotations
 
 import ast
-import shutil
 import subprocess
 import sys
 from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
+from tests.installed import installed
 
 import weldwhy
-from weldwhy import compiled, rulebase
 
 PACKAGE = Path(weldwhy.__file__).parent
 
@@ -203,26 +202,14 @@ def test_a_one_shot_answer_on_compiled_rules_loads_nothing_heavy(
     tmp_path: Path, arguments: str
 ) -> None:
     """As installed: a copy of the code with the rules and their compiled form beside it."""
-    installed = _installed(tmp_path / "installed")
+    place = installed(tmp_path / "installed")
     code = f"""
 import sys
-sys.path.insert(0, {str(installed)!r})
+sys.path.insert(0, {str(place)!r})
 from weldwhy.cli import main
 main({arguments})
 import weldwhy
-assert weldwhy.__file__.startswith({str(installed)!r})
+assert weldwhy.__file__.startswith({str(place)!r})
 """
     loaded = _loaded_by(code, tmp_path)
     assert not loaded & set(HEAVY)
-
-
-def _installed(folder: Path) -> Path:
-    """A copy of the package as a wheel would install it, rules and compiled rules included."""
-    shutil.copytree(PACKAGE, folder / "weldwhy", ignore=shutil.ignore_patterns("__pycache__"))
-    rules = folder / "weldwhy" / "_rules"
-    if not rules.exists():
-        shutil.copytree(rulebase.default_folder(), rules)
-    base, problems = rulebase.read([rules])
-    assert base is not None, problems
-    (rules / compiled.NAME).write_text(compiled.dump(base, str(rules)), encoding="ascii")
-    return folder

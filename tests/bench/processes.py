@@ -5,7 +5,6 @@ from __future__ import annotations
 import fcntl
 import os
 import pty
-import shutil
 import struct
 import sys
 import termios
@@ -14,9 +13,6 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from pathlib import Path
 from statistics import median
-
-import weldwhy
-from weldwhy import compiled, rulebase
 
 HELLO = """
 from textual.app import App
@@ -60,19 +56,6 @@ class Cost:
 
     cpu: float
     memory: float
-
-
-def installed(folder: Path) -> Path:
-    """A copy of the package as a wheel installs it, with its compiled rules."""
-    code = Path(weldwhy.__file__).parent
-    shutil.copytree(code, folder / "weldwhy", ignore=shutil.ignore_patterns("__pycache__"))
-    rules = folder / "weldwhy" / "_rules"
-    if not rules.exists():
-        shutil.copytree(rulebase.default_folder(), rules)
-    base, problems = rulebase.read([rules])
-    assert base is not None, problems
-    (rules / compiled.NAME).write_text(compiled.dump(base, str(rules)), encoding="ascii")
-    return folder
 
 
 def run(code: str, place: Path, on_terminal: bool) -> Cost:

@@ -16,6 +16,7 @@ sys.path.insert(0, str(Path(__file__).parents[2]))
 from tests.bench import choosing, loading, policies, processes
 from tests.engine.optimum import Optimum, Policy
 from tests.engine.test_policy import TUNED, tiny
+from tests.installed import installed
 
 from weldwhy.engine.tuning import PATIENCE
 
@@ -85,7 +86,7 @@ def main() -> None:
     """The whole table."""
     quick = "--quick" in sys.argv[1:]
     with tempfile.TemporaryDirectory() as folder:
-        place = processes.installed(Path(folder))
+        place = installed(Path(folder) / "installed")
         table = [*starts(place, 3 if quick else 9)]
         ratios = loading.ratios(place, 3 if quick else 9)
         table += [(f"{what} / CSafeLoader", f"{r:.2f}") for what, r in ratios.items()]
