@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
+from typing import ClassVar
 
-from weldwhy.tui.page import Page
+from weldwhy.tui.page import Lines
 from weldwhy.tui.rows import Row, Span, row
 
 
@@ -18,8 +19,10 @@ class FooterKey:
     ready: bool = True
 
 
-class Footer(Page):
+class Footer(Lines):
     """Draws the keys that its screen names; a click on one does nothing."""
+
+    COMPONENT_CLASSES: ClassVar[set[str]] = {"page--key", "page--dim"}
 
     def __init__(self, keys: Callable[[], Sequence[FooterKey]]) -> None:
         super().__init__(lambda width, _height: [footer_row(keys(), width)], "footer")

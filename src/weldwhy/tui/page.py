@@ -8,6 +8,7 @@ from typing import ClassVar
 
 from rich.cells import cell_len
 from rich.segment import Segment
+from rich.style import Style
 from textual import events
 from textual.geometry import Region
 from textual.message import Message
@@ -20,16 +21,8 @@ Build = Callable[[int, int], Sequence[Row]]
 """Makes the rows for a width and height. More rows than the height are cut into parts."""
 
 
-class Page(Widget):
+class Lines(Widget):
     """Shows the rows its builder makes for the size it has. It knows rows and nothing else."""
-
-    COMPONENT_CLASSES: ClassVar[set[str]] = {f"page--{role}" for role in ROLES} | {"page--mark"}
-
-    @dataclass
-    class Picked(Message):
-        """The row of a choice was clicked."""
-
-        number: int
 
     def __init__(self, build: Build, name: str) -> None:
         super().__init__(id=name)
@@ -117,20 +110,15 @@ class Page(Widget):
         width = self.size.width
         line = self._shown[y] if y < len(self._shown) else BLANK
         base = self.rich_style
-        segments = [
-            Segment(_safe(text), base + self.get_component_rich_style(f"page--{role}"))
-            for text, role in line.spans
-        ]
+        segments = [Segment(_safe(text), self._style_of(role, base)) for text, role in line.spans]
         return Strip(segments).adjust_cell_length(width, base)
+
+    def _style_of(self, role: str, base: Style) -> Style:
+        return base if role == "text" else base + self.get_component_rich_style(f"page--{role}")
 
     def on_resize(self) -> None:
         self.rebuild()
         self.refresh()  # what stood there at another size is of no use
-
-    def on_click(self, event: events.Click) -> None:
-        number = self._shown[event.y].pick if event.y < len(self._shown) else None
-        if number is not None:
-            self.post_message(self.Picked(number))
 
 
 def _safe(text: str) -> str:
@@ -159,8 +147,29 @@ def _cells(line: Row) -> list[tuple[str, str]]:
     return [(mark, role) for text, role in line.spans for mark in text]
 
 
-class TitleLine(Page):
+class Page(Lines):
+    """Rows in all roles, of which those with a choice can be clicked."""
+
+    # The framework styles each role of each page again at every change of style, so a page that
+    # shows few roles says which; plain text has the page's own style.
+    COMPONENT_CLASSES: ClassVar[set[str]] = {f"page--{role}" for role in ROLES if role != "text"}
+
+    @dataclass
+    class Picked(Message):
+        """The row of a choice was clicked."""
+
+        number: int
+
+    def on_click(self, event: events.Click) -> None:
+        number = self._shown[event.y].pick if event.y < len(self._shown) else None
+        if number is not None:
+            self.post_message(self.Picked(number))
+
+
+class TitleLine(Lines):
     """The top line: the program, where one is, and a note at the right end."""
+
+    COMPONENT_CLASSES: ClassVar[set[str]] = {"page--head", "page--strong"}
 
     def __init__(self, build: Callable[[], tuple[str, str]]) -> None:
         super().__init__(lambda width, _height: [_title(*build(), width)], "title")

@@ -11,7 +11,7 @@ from textual.screen import Screen
 
 from weldwhy.tui.commands import PAGE, footer_of, shown_key
 from weldwhy.tui.footer import Footer, FooterKey
-from weldwhy.tui.page import Page, TitleLine
+from weldwhy.tui.page import Lines, Page, TitleLine
 from weldwhy.tui.rows import Row, paragraph
 
 if TYPE_CHECKING:
@@ -40,7 +40,7 @@ class PageScreen(Screen[Result]):
         with Container(id="body"):
             yield from self.compose_body()
         yield Footer(self.footer_keys)
-        yield Page(_plea, "enlarge")
+        yield Lines(_plea, "enlarge")
 
     def compose_body(self) -> ComposeResult:
         """The pages between the top and the bottom line."""
@@ -76,7 +76,7 @@ class PageScreen(Screen[Result]):
 
     def redraw(self, to_top: bool = False) -> None:
         """Make all pages again; only what changed is sent."""
-        for page in self.query(Page):
+        for page in self.query(Lines):
             page.rebuild(to_top=to_top and page.id == "main")
 
     def on_screen_resume(self) -> None:
