@@ -13,7 +13,7 @@ from weldwhy.engine import slips
 from weldwhy.engine.belief import Finding, Fix, Log, replay
 from weldwhy.engine.choice import Chooser
 from weldwhy.engine.network import network_for
-from weldwhy.engine.tuning import PATIENCE, Tuning
+from weldwhy.engine.tuning import HOPELESS, PATIENCE, Tuning
 from weldwhy.model import RuleBase
 
 SEEDS = st.integers(0, 10_000)
@@ -99,7 +99,7 @@ def test_help_is_advised_when_a_fault_to_stop_for_leads() -> None:
         [check("q", off=0.02)],
     )
     found = chooser(rules, (Finding("q", "yes"),))
-    assert found.hopeless > 0.5
+    assert found.hopeless > HOPELESS
     assert found.step.kind == "help"
 
 

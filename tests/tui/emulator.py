@@ -57,10 +57,19 @@ class Emulator:
             before, style = self.cells.get((self.y, self.x - 1), (" ", ""))
             self.cells[self.y, self.x - 1] = (before + mark, style)
             return
+        for x in range(self.x, self.x + width):
+            self._part_wide(x)
         self.cells[self.y, self.x] = (mark, self.style)
         if width == 2:
             self.cells[self.y, self.x + 1] = ("", self.style)
         self.x += width
+
+    def _part_wide(self, x: int) -> None:
+        """Half of a wide character cannot stay when the other half is overwritten."""
+        if self.cells.get((self.y, x), (" ", ""))[0] == "":
+            self.cells[self.y, x - 1] = (" ", "")
+        if self.cells.get((self.y, x + 1), (" ", ""))[0] == "":
+            self.cells[self.y, x + 1] = (" ", "")
 
     def seen(self) -> dict[tuple[int, int], tuple[str, str]]:
         """What can be seen: plain blanks left out."""

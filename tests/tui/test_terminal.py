@@ -7,7 +7,7 @@ import signal
 from pathlib import Path
 
 import pytest
-from hypothesis import given
+from hypothesis import example, given
 from hypothesis import strategies as st
 from rich.cells import cell_len
 
@@ -85,6 +85,8 @@ PIECES = st.one_of(
 )
 
 
+@example([["a", "\x1b[1;3H", "a"]])
+@example([["\u6f22", "\x1b[1;1H", "a"]])
 @given(st.lists(st.lists(PIECES, max_size=6), max_size=6))
 def test_thrift_changes_what_is_sent_and_not_what_is_seen(writes: list[list[str]]) -> None:
     plain, thrifty, thrift = Emulator(), Emulator(), Thrift()

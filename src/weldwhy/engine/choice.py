@@ -188,7 +188,9 @@ class Chooser:
             chance = self.belief.probability(cause.id) if cause.hazard else 0.0
             if chance < tuning.HAZARD:
                 continue
-            if chance > tuning.MIND and self.planner.curable(self.network.number[cause.id]):
+            if chance > tuning.LIKELY_DANGER and self.planner.curable(
+                self.network.number[cause.id]
+            ):
                 return self._fix(self.network.number[cause.id])
             check = surest_check(self.network, self.network.number[cause.id])
             if check in self.open_checks:
@@ -208,7 +210,7 @@ class Chooser:
     def _planned(self, planner: Planner) -> Step:
         """The plan's first item; with a planner that knows no checks that is a fix."""
         plan = planner.plan(self.belief.weights)
-        if not plan.items or self.hopeless > tuning.MIND:
+        if not plan.items or self.hopeless > tuning.HOPELESS:
             return Step("help", self.tuned.help)
         item = plan.items[0]
         if item.check:

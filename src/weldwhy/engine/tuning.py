@@ -23,7 +23,9 @@ TRIPLES = 400
 
 HAZARD = 0.01
 """From this probability on, the check of a dangerous cause comes before everything else."""
-MIND = 0.5
+LIKELY_DANGER = 0.5
+"""Above this probability a danger is put right before anything else."""
+HOPELESS = 0.7
 """Above this probability of "nothing here can cure it", the guide advises to call for help."""
 
 

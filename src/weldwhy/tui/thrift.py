@@ -73,10 +73,20 @@ class Thrift:
                 before, style = row.get(self._x - 1, BLANK)
                 row[self._x - 1] = (before + mark, style)
                 continue
+            for x in range(self._x, self._x + width):
+                self._part_wide(row, x)
             row[self._x] = (mark, self._style)
             if width == 2:
                 row[self._x + 1] = ("", self._style)
             self._x += width
+
+    def _part_wide(self, row: dict[int, Cell], x: int) -> None:
+        """A terminal blanks what is left of a wide character when half of it is overwritten."""
+        shown = self._shown.get(self._y, {})
+        if row.get(x, shown.get(x, BLANK))[0] == "":
+            row[x - 1] = BLANK
+        if row.get(x + 1, shown.get(x + 1, BLANK))[0] == "":
+            row[x + 1] = BLANK
 
     def _changes(self) -> str:
         pen = _Pen()
@@ -84,7 +94,7 @@ class Thrift:
             shown, new = self._shown.setdefault(y, {}), self._pending[y]
             changed = sorted(x for x, cell in new.items() if shown.get(x) != cell)
             shown.update(new)
-            for first, last in _runs(changed):
+            for first, last in _runs(changed, shown):
                 while first and shown[first][0] == "":
                     first -= 1
                 _run(pen, shown, y, first, last)
@@ -117,11 +127,12 @@ def _style(now: str, codes: str) -> str:
     return ";".join([now, *kept]) if now else ";".join(kept)
 
 
-def _runs(changed: list[int]) -> list[tuple[int, int]]:
-    """Stretches that hold all changed columns, near ones joined."""
+def _runs(changed: list[int], row: dict[int, Cell]) -> list[tuple[int, int]]:
+    """Stretches that hold all changed columns; near ones are one if what is between is known."""
     runs: list[tuple[int, int]] = []
     for x in changed:
-        if runs and x - runs[-1][1] <= GAP:
+        near = runs and x - runs[-1][1] <= GAP
+        if near and all(between in row for between in range(runs[-1][1], x)):
             runs[-1] = (runs[-1][0], x)
         else:
             runs.append((x, x))

@@ -14,9 +14,9 @@ PER_WINDOW = 9
 SHORT = 24
 """Letters of a choice that may stand beside others."""
 
-ROOMY, CLOSE, TIGHT, SQUEEZED = 2, 1, 0, -1
-"""How much room a card has: blank rows between choices, between parts, and choices with their
-own keys side by side, all choices side by side and no blank row."""
+ROOMY, CLOSE, TIGHT, CRAMPED, SQUEEZED = 4, 3, 2, 1, 0
+"""How much room a card has. ROOMY: blank rows between choices. CLOSE: between parts only. TIGHT:
+choices with their own keys side by side. CRAMPED: all choices. SQUEEZED: cautions run on."""
 
 Body = Callable[[int, int], list[Row]]
 """Makes the text above the choices, for a width and the room there is."""
@@ -61,7 +61,7 @@ def lay_out(card: Card, width: int, height: int, first: int = 0) -> list[Row]:
     rows = _rows(card, width, first, ROOMY)
     if card.in_body or len(rows) <= height:
         return rows
-    for room in (CLOSE, TIGHT):
+    for room in (CLOSE, TIGHT, CRAMPED):
         rows = _without_blanks(_rows(card, width, first, room), height)
         if len(rows) <= height:
             return rows
@@ -85,7 +85,7 @@ def _rows(card: Card, width: int, first: int, room: int) -> list[Row]:
     rows = [*gap, *card.body(width, room), *gap]
     window, others = card.window(first), card.others
     short = all(len(choice.text) <= SHORT and not choice.heading for choice in window)
-    if room == SQUEEZED and short and not card.in_body:
+    if room <= CRAMPED and short and not card.in_body:
         numbered = [replace(choice, key=str(at)) for at, choice in enumerate(window, 1)]
         return rows + _side_by_side([*numbered, *others], width)
     rows += [] if card.in_body else _numbered(card, width, first, room)

@@ -54,14 +54,19 @@ def _narrow_rows(interview: Interview, width: int, height: int, ascii_only: bool
 
 def _one_line(interview: Interview, ranked: Ranked, width: int, ascii_only: bool) -> Row:
     word = interview.likelihood_word(ranked.probability)
-    number = f"{percent(ranked.probability):>9}"
-    bar_width = 16 if width >= 76 else 8
+    number = _number(ranked.probability)
+    bar_width = 12 if width >= 76 else 6
     name = width - bar_width - len(number) - 18
     return row(
         (f" {fit(ranked.cause.name, name)} ", "text"),
         *bar(ranked.probability, bar_width, ascii_only),
         (number, "strong"), (f"  {fit(word, 14)}", "text"),
     )  # fmt: skip
+
+
+def _number(probability: float) -> str:
+    """A percentage in its own column, clear of the bar before it."""
+    return f" {percent(probability):>9}"
 
 
 def _wide_rows(interview: Interview, width: int, height: int, ascii_only: bool) -> list[Row]:
@@ -75,8 +80,8 @@ def _wide_rows(interview: Interview, width: int, height: int, ascii_only: bool) 
     rows += [BLANK, rule("Is it me?", width)]
     for share, p in interview.shares.items():
         rows.append(
-            row((fit(SHARE_WORDS[share], 12), "text"), *bar(p, width - 22, ascii_only),
-                (f"{percent(p):>9}", "strong"))
+            row((fit(SHARE_WORDS[share], 12), "text"), *bar(p, width - 23, ascii_only),
+                (_number(p), "strong"))
         )  # fmt: skip
     rows.append(BLANK)
     if height - len(rows) > 2:
@@ -88,8 +93,8 @@ def _two_lines(interview: Interview, ranked: Ranked, width: int, ascii_only: boo
     word = interview.likelihood_word(ranked.probability)
     return [
         row((fit(ranked.cause.name, width), "text")),
-        row(*bar(ranked.probability, width - 26, ascii_only),
-            (f"{percent(ranked.probability):>9}", "strong"), (f"  {word:<14}", "text")),
+        row(*bar(ranked.probability, width - 27, ascii_only),
+            (_number(ranked.probability), "strong"), (f"  {word:<14}", "text")),
     ]  # fmt: skip
 
 
