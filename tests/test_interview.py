@@ -205,3 +205,23 @@ def test_a_dial_is_asked_about_with_its_range_in_sight() -> None:
     assert view(*known).ask("volts-set").text.endswith("Here: 19 V (17.5-20.5).")
     assert "25 cfh (20-30)" in view(*MIG).ask("gas-flow-reading").text
     assert "Here" not in view(*MIG).ask("volts-set").text
+
+
+def test_a_remedy_that_cannot_be_done_now_is_left_out_and_undo_brings_it_back() -> None:
+    told = (*MIG, Answered("metal-surface", "clean"), Answered("gas-flow-reading", "low"))
+    case = Case(told)
+    step = Interview(RULES, case).step
+    while step.kind != "remedy":
+        case = case.with_(Answered(step.id, step.answers[0].id))
+        step = Interview(RULES, case).step
+    skipped = Interview(RULES, case.with_(Passed(step.id, SKIP)))
+    assert (skipped.step.id, skipped.step.cause) != (step.id, step.cause)
+    assert skipped.belief.weights == Interview(RULES, case).belief.weights
+    assert step.text in skipped.told[-1]
+    assert Interview(RULES, skipped.case.undo()).step.id == step.id
+
+
+def test_no_remedy_has_the_id_of_a_check_or_of_another_remedy() -> None:
+    remedies = [r.id for c in RULES.causes.values() for r in c.remedies]
+    assert len(set(remedies)) == len(remedies)
+    assert not set(remedies) & set(RULES.checks)

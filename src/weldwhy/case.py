@@ -45,7 +45,7 @@ class Answered:
 
 @dataclass(frozen=True, slots=True)
 class Passed:
-    """A check was left unanswered; reason "don't know" or "skip"."""
+    """A check was left unanswered, or a remedy undone; reason "don't know" or "skip"."""
 
     check: str
     reason: str
@@ -145,7 +145,7 @@ class Case:
 
     @property
     def passed(self) -> tuple[str, ...]:
-        """Checks left unanswered and not answered since."""
+        """Checks left unanswered and not answered since, and remedies passed over."""
         found: dict[str, None] = {}
         for entry in self.entries:
             if isinstance(entry, Passed):

@@ -132,7 +132,15 @@ class Interview:
             tuned=self._tuned,
             looked_again={check for check in seen if seen.count(check) > 1},
             settled=advice.settled(self.rules, self.case, self.window),
+            declined=self._declined,
         )
+
+    @property
+    def _declined(self) -> frozenset[str]:
+        """Causes whose next remedy was passed over: it cannot be done now."""
+        passed, tries = set(self.case.passed), self.belief.tries
+        causes = self.network.causes
+        return frozenset(c.id for c in causes if c.remedy(tries.get(c.id, 0)).id in passed)
 
     @property
     def _reported(self) -> bool:

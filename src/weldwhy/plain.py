@@ -196,7 +196,7 @@ class Talk:
             self.say("Pick the one that comes nearest; nothing can be found without it.")
         elif self.step.id in SITUATION:
             self._add(Situated(self.step.id, ""))
-        elif self.step.answers:
+        elif self.step.answers or (self.step.kind == "remedy" and reason == SKIP):
             self._add(Passed(self.step.id, reason))
         else:
             self.say("This is what is best done now. Something else instead:")

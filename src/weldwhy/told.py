@@ -31,13 +31,21 @@ def entry_line(rules: RuleBase, entry: Entry) -> str:
         case Answered(check, answer):
             return answer_line(rules, check, answer)
         case Passed(check, reason):
-            return f"{rules.checks[check].ask if check in rules.checks else check} ({reason})"
+            return f"{_asked(rules, check)} ({reason})"
         case Measured(setting, value):
             return setting_line(rules, setting, value or "withdrawn")
         case Tried(cause, _, result):
             return (
                 f"tried: {rules.causes[cause].name if cause in rules.causes else cause}: {result}"
             )
+
+
+def _asked(rules: RuleBase, step: str) -> str:
+    """The words of a check or a remedy; the bare id if the rules no longer hold it."""
+    if step in rules.checks:
+        return rules.checks[step].ask
+    remedies = (r for cause in rules.causes.values() for r in cause.remedies if r.id == step)
+    return next((remedy.do for remedy in remedies), step)
 
 
 def _situation(rules: RuleBase, name: str, value: str) -> str:

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from statistics import mean
 
 from tests.bench import worlds
-from tests.bench.worlds import Policy, World
+from tests.bench.worlds import Policy
 from tests.engine.small import random_base
 from tests.replay import shipped_rules
 
@@ -52,17 +52,21 @@ def synthetic(bases: int) -> list[Network]:
 
 
 def outcome(
-    policy: Policy, networks: Sequence[Network], cases: int, tuned: Tuning, seed: int
+    policy: Policy,
+    networks: Sequence[Network],
+    cases: int,
+    tuned: Tuning,
+    seed: int,
+    blurred: bool = False,
 ) -> Outcome:
-    """The policy on cases that are the same for every policy of this seed."""
+    """The policy on cases whose faults are the same for every policy of this seed."""
     done = []
     hits: list[tuple[bool, bool]] = []
     for number in range(cases):
         rng = random.Random(seed * 100_003 + number)
         network = networks[number % len(networks)]
-        faults = worlds.draw(network, rng)
-        names = {network.causes[f].id for f in faults}
-        world = World(network, tuned, rng, set(faults))
+        world = worlds.new(network, tuned, rng, blurred)
+        names = {network.causes[f].id for f in world.faults if f != worlds.ELSEWHERE}
         policy(world)
         done.append(world)
         if world.first:
@@ -85,8 +89,7 @@ def calibration(
     for number in range(cases):
         rng = random.Random(seed * 7919 + number)
         network = networks[number % len(networks)]
-        faults = worlds.draw(network, rng)
-        world = World(network, Tuning(), rng, set(faults))
+        world = worlds.new(network, Tuning(), rng)
         log: tuple[Finding, ...] = ()
         for name in rng.sample(sorted(network.checks), k=min(4, len(network.checks))):
             said = world.answer(network.checks[name])
@@ -94,5 +97,5 @@ def calibration(
                 log = (*log, Finding(name, said))
         marginals = replay(network, log).marginals()
         for cause, p in marginals.items():
-            bins[min(int(p * 10), 9)].append((p, network.number[cause] in faults))
+            bins[min(int(p * 10), 9)].append((p, network.number[cause] in world.faults))
     return [(mean(p for p, _ in b), mean(hit for _, hit in b), len(b)) for b in bins if b]

@@ -6,7 +6,7 @@ ahead; a danger comes first whatever it costs.
 
 from __future__ import annotations
 
-from collections.abc import Collection
+from collections.abc import Collection, Mapping
 from dataclasses import dataclass
 from functools import cached_property
 from math import log2
@@ -61,7 +61,11 @@ class Step:
 
 
 class Chooser:
-    """The choice for one belief. `refused` are checks that were skipped or not known."""
+    """The choice for one belief.
+
+    `refused` are checks that were skipped or not known, `declined` causes whose remedy cannot be
+    done now, `settled` checks that a measured setting answers.
+    """
 
     def __init__(
         self,
@@ -71,16 +75,21 @@ class Chooser:
         tuned: Tuning = tuning.PATIENCE["normal"],
         looked_again: Collection[str] = (),
         settled: Collection[str] = (),
+        declined: Collection[str] = (),
     ) -> None:
         self.belief = belief
         self.network = belief.network
         self.log = log
         self.tuned = tuned
         self._looked_again = frozenset(looked_again)
+        self._declined = frozenset(declined)
         answered = {entry.check for entry in log if isinstance(entry, Finding)}
         closed = answered | set(refused) | set(settled)
         self.open_checks = tuple(c for c in sorted(self.network.checks) if c not in closed)
-        self.planner = Planner(self.network, set(self.open_checks), belief.tries, tuned)
+        self.planner = self._planner(set(self.open_checks), belief.tries)
+
+    def _planner(self, open_checks: Collection[str], tries: Mapping[str, int]) -> Planner:
+        return Planner(self.network, open_checks, tries, self.tuned, self._declined)
 
     @cached_property
     def plan(self) -> Plan:
@@ -178,7 +187,7 @@ class Chooser:
         if self._hazard_step:
             return self._hazard_step
         if len(self._since_last_fix()) >= self.tuned.in_a_row:
-            return self._planned(Planner(self.network, (), self.belief.tries, self.tuned))
+            return self._planned(self._planner((), self.belief.tries))
         return self._look_again() or self._question() or self._planned(self.planner)
 
     @cached_property
@@ -188,11 +197,10 @@ class Chooser:
             chance = self.belief.probability(cause.id) if cause.hazard else 0.0
             if chance < tuning.HAZARD:
                 continue
-            if chance > tuning.LIKELY_DANGER and self.planner.curable(
-                self.network.number[cause.id]
-            ):
-                return self._fix(self.network.number[cause.id])
-            check = surest_check(self.network, self.network.number[cause.id])
+            number = self.network.number[cause.id]
+            if chance > tuning.LIKELY_DANGER and self.planner.offered(number):
+                return self._fix(number)
+            check = surest_check(self.network, number)
             if check in self.open_checks:
                 return Step("hazard", self.network.checks[check].minutes, check, cause.id)
         return None
@@ -231,12 +239,8 @@ class Chooser:
         check = self.network.checks[question.check]
         total = found.remedy(tries).minutes + self.tuned.test_bead
         price = check.minutes + self.tuned.attention
-        later = Planner(
-            self.network,
-            set(self.open_checks) - {check.id},
-            {**self.belief.tries, found.id: tries + 1},
-            self.tuned,
-        )
+        left_open = set(self.open_checks) - {check.id}
+        later = self._planner(left_open, {**self.belief.tries, found.id: tries + 1})
         for report in tuning.REPORTS:
             weights = after_fix(self.network, self.belief.weights, cause, chance, report)
             left = sum(weights)

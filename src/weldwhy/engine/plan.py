@@ -81,7 +81,11 @@ def surest_check(network: Network, cause: int) -> str:
 
 
 class Planner:
-    """Prices plans for one state of a case: which checks are open, what was tried in vain."""
+    """Prices plans for one state of a case.
+
+    `open_checks` may still be done, `tries` counts remedies in vain by cause id, and the remedies
+    of `declined` causes cannot be done now, so they are in no plan.
+    """
 
     def __init__(
         self,
@@ -89,9 +93,11 @@ class Planner:
         open_checks: Collection[str],
         tries: Mapping[str, int],
         tuned: Tuning,
+        declined: Collection[str] = (),
     ) -> None:
         self.network = network
         self.tuned = tuned
+        self._declined = frozenset(declined)
         self._curable = [
             tries.get(cause.id, 0) < tuning.TRIES and not cause.remedy(tries.get(cause.id, 0)).stop
             for cause in network.causes
@@ -109,6 +115,10 @@ class Planner:
     def curable(self, cause: int) -> bool:
         """Whether a remedy for the cause is still worth trying here."""
         return self._curable[cause]
+
+    def offered(self, cause: int) -> bool:
+        """Whether its remedy is worth trying here and was not declined."""
+        return self._curable[cause] and self.network.causes[cause].id not in self._declined
 
     def direct_check(self, cause: int) -> str:
         """The cheapest open check that decides on the cause, or ""."""
@@ -157,7 +167,7 @@ class Planner:
         grid = self.network.grid(weights)
         items = []
         for cause, mass in enumerate(grid.marginals()):
-            if mass > 0.0 and self._curable[cause]:
+            if mass > 0.0 and self.offered(cause):
                 p = min(mass / total, 1.0)
                 items.append((p, self._item(cause, p)))
         left = total - weights[EMPTY]

@@ -100,7 +100,8 @@ def _choices(step: Step, reading: str) -> tuple[tuple[Choice, ...], tuple[Choice
         results = [Choice(text, (Tried(step.cause, step.id, r),)) for r, text in RESULTS]
         results.append(Choice("Another symptom now", "other_symptom"))
         results += [away] if step.kind == "stop" else []
-        return tuple(results), (Choice("Cannot do this now: pick another cause", "skip", key="s"),)
+        skip = (Choice("Cannot do this now: leave it out", "skip", key="s"),)
+        return tuple(results), skip if step.kind == "remedy" else ()
     if step.kind == "stop":
         by_job = any(caution.text == step.text for caution in step.cautions)
         return ((away, Choice("The job is another one", "change_job")) if by_job else (away,)), ()
