@@ -121,14 +121,6 @@ class Optimum:
             best = min(best, least)
         return best
 
-    def ends(self, state: State) -> int:
-        """Number of end points of the full tree of moves; help is not counted as a move."""
-        found = 0
-        for move in self.moves(state):
-            cured = sum(sum(s.weights) for s in move.after) < sum(state.weights) * (1.0 - 1e-9)
-            found += cured + sum(self.ends(after) for after in move.after)
-        return found
-
 
 class Policy:
     """The engine's own policy, walked through every outcome. A second look is not offered."""

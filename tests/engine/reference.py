@@ -80,6 +80,37 @@ def posterior(
     }
 
 
+def noisy_or_posterior(
+    rules: RuleBase, process: str, symptom: str, answers: Mapping[str, str]
+) -> dict[str, float]:
+    """P(cause still at work | answers) by the library's own noisy-OR with leak.
+
+    Only for yes/no checks that never slip, named "no" and "yes". Below the node for the set of
+    faults stands one yes/no node for each cause and for "not listed"; these are the parents.
+    """
+    causes = in_play(rules, process, symptom)
+    sets, prior = _prior(causes, symptom)
+    network = gum.BayesNet("noisy-or")
+    network.add(gum.LabelizedVariable("faults", "faults", len(sets)))
+    network.cpt("faults").fillWith(prior)
+    for cause in (*causes, None):
+        name = cause.id if cause else "not listed"
+        network.add(gum.LabelizedVariable(name, name, 2))
+        network.addArc("faults", name)
+        held = [members is None if cause is None else cause in (members or ()) for members in sets]
+        network.cpt(name)[:] = [[float(not h), float(h)] for h in held]
+    for name in answers:
+        leak = rules.checks[name].baseline[1]
+        network.addNoisyORNet(gum.LabelizedVariable(name, name, 2), leak)
+        alone = {c.id: c.shows[name]["yes"] for c in causes if name in c.shows}
+        for parent, shown in {**alone, "not listed": 0.5 * leak + 0.25}.items():
+            network.addWeightedArc(parent, name, 1.0 - (1.0 - shown) / (1.0 - leak))
+    inference = gum.LazyPropagation(network)
+    inference.setEvidence({name: int(answer == "yes") for name, answer in answers.items()})
+    inference.makeInference()
+    return {c.id: float(inference.posterior(c.id).tolist()[1]) for c in causes}
+
+
 def _prior(causes: Sequence[Cause], symptom: str) -> tuple[list[list[Cause] | None], list[float]]:
     """Single faults .62 and pairs .30 of what is not the unlisted fault's .03; None is unlisted."""
     lone = {c.id: c.base * c.symptoms[symptom] for c in causes}

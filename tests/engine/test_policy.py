@@ -35,11 +35,11 @@ def tiny(seed: int) -> Network:
 
 
 def test_minutes_over_the_exact_optimum() -> None:
-    """Measured on these twelve: 1.03 on average, 1.09 at worst. Never below 1, or one is wrong."""
+    """Measured on these twelve: 1.016 on average, 1.036 at worst. Below 1, one of them is wrong."""
     ratios = []
     for seed in range(12):
         network = tiny(seed)
         ratios.append(Policy(network, TUNED).minutes() / Optimum(network, TUNED).minutes())
     assert min(ratios) >= 1.0 - 1e-9
-    assert mean(ratios) <= 1.04
-    assert max(ratios) <= 1.12
+    assert mean(ratios) <= 1.02
+    assert max(ratios) <= 1.05

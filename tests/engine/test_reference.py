@@ -6,8 +6,8 @@ import random
 
 import pyagrum as gum
 import pytest
-from tests.engine.reference import posterior
-from tests.engine.small import check, random_base
+from tests.engine.reference import noisy_or_posterior, posterior
+from tests.engine.small import base, cause, check, random_base
 from tests.replay import shipped_rules
 
 from weldwhy.engine import rows
@@ -71,3 +71,29 @@ def test_the_rows_of_several_causes_are_the_librarys_own_noisy_or() -> None:
         inference.setEvidence(place)
         inference.makeInference()
         assert ours[1] == pytest.approx(inference.posterior("q").tolist()[1], abs=1e-9)
+
+
+@pytest.mark.parametrize("seed", range(12))
+def test_yes_no_checks_believe_as_the_librarys_noisy_or_network(seed: int) -> None:
+    """No table of ours in it: each check is a noisy-OR node below the causes themselves.
+
+    The grades keep every pair within the bounds on "normal"; beyond those the engine departs.
+    """
+    rng = random.Random(seed)
+    asked = [check(f"q{i}", off=rng.choice((0.02, 0.06, 0.15))) for i in range(6)]
+    causes = [
+        cause(
+            f"c{i}",
+            rng.choice((1.0, 3.0, 8.0, 20.0)),
+            {q.id: {"yes": rng.choice((0.3, 0.5, 0.7, 0.85))} for q in rng.sample(asked, 3)},
+            symptoms={"bad": rng.choice((0.3, 0.7, 0.95))},
+        )
+        for i in range(6)
+    ]
+    rules = base(causes, asked)
+    answers = {q.id: rng.choice(("no", "yes")) for q in rng.sample(asked, 4)}
+    network = network_for(rules, "p", ("bad",))
+    answers = {name: answer for name, answer in answers.items() if name in network.checks}
+    log = tuple(Finding(name, answer) for name, answer in answers.items())
+    theirs = noisy_or_posterior(rules, "p", "bad", answers)
+    assert replay(network, log).marginals() == pytest.approx(theirs, abs=1e-9)
