@@ -63,9 +63,8 @@ def outcome(
     done = []
     hits: list[tuple[bool, bool]] = []
     for number in range(cases):
-        rng = random.Random(seed * 100_003 + number)
         network = networks[number % len(networks)]
-        world = worlds.new(network, tuned, rng, blurred)
+        world = worlds.new(network, tuned, f"{seed} {number}", blurred)
         names = {network.causes[f].id for f in world.faults if f != worlds.ELSEWHERE}
         policy(world)
         done.append(world)
@@ -87,9 +86,9 @@ def calibration(
     """After four random answers: mean stated probability, observed share, entries, by tenths."""
     bins: list[list[tuple[float, bool]]] = [[] for _ in range(10)]
     for number in range(cases):
-        rng = random.Random(seed * 7919 + number)
         network = networks[number % len(networks)]
-        world = worlds.new(network, Tuning(), rng)
+        world = worlds.new(network, Tuning(), f"{seed} {number}")
+        rng = random.Random(world.seed)
         log: tuple[Finding, ...] = ()
         for name in rng.sample(sorted(network.checks), k=min(4, len(network.checks))):
             said = world.answer(network.checks[name])

@@ -32,11 +32,15 @@ LONGEST = 80
 
 @dataclass
 class World:
-    """One case: the faults still there, and the price of what was done."""
+    """One case: the faults still there, and the price of what was done.
+
+    Chance is drawn anew from the seed for each check and remedy, so that a policy gets the same
+    answer to the same question as its rivals, whatever was asked before.
+    """
 
     network: Network
     tuned: Tuning
-    rng: random.Random
+    seed: str
     faults: set[int]
     causes: Sequence[Cause]
     minutes: float = 0.0
@@ -44,19 +48,23 @@ class World:
     fixes: int = 0
     helped: bool = False
     first: list[str] = field(default_factory=list)
-    tried: set[int] = field(default_factory=set)
+    done: dict[str, int] = field(default_factory=dict)
+
+    def _chance(self, name: str) -> random.Random:
+        self.done[name] = self.done.get(name, 0) + 1
+        return random.Random(f"{self.seed} {name} {self.done[name]}")
 
     def answer(self, check: Check) -> str | None:
         """What the person says; None for "don't know"."""
         self.minutes += check.minutes + ATTENTION
         self.asked += 1
-        if self.rng.random() < DONT_KNOW:
+        rng = self._chance(f"check {check.id}")
+        if rng.random() < DONT_KNOW:
             return None
         ids = [a.id for a in check.answers]
-        told = self.rng.choices(ids, self._row(check))[0]
-        if self.rng.random() < WRONG:
-            return self.rng.choice([a for a in ids if a != told])
-        return told
+        slip = rng.random() < WRONG
+        told = rng.choices(ids, self._row(check))[0]
+        return rng.choice([a for a in ids if a != told]) if slip else told
 
     def _row(self, check: Check) -> Sequence[float]:
         if ELSEWHERE in self.faults:
@@ -68,15 +76,16 @@ class World:
         """Try the remedy; the report on the test bead."""
         self.minutes += self.network.causes[cause].remedies[0].minutes + self.tuned.test_bead
         self.fixes += 1
-        fails = 1.0 - tuning.SECOND_TRY if cause in self.tried else FAILS
-        self.tried.add(cause)
-        gone = cause in self.faults and self.rng.random() >= fails
+        name = f"fix {cause}"
+        fails = 1.0 - tuning.SECOND_TRY if name in self.done else FAILS
+        rng = self._chance(name)
+        gone = rng.random() >= fails and cause in self.faults
         if gone:
             self.faults.discard(cause)
             if not self.faults:
                 return "sound"
         chances = tuning.REMOVED_ONE if gone else tuning.REMOVED_NONE
-        return self.rng.choices(list(chances), list(chances.values()))[0]
+        return rng.choices(list(chances), list(chances.values()))[0]
 
     def call(self) -> None:
         """Give up and call for help."""
@@ -84,11 +93,12 @@ class World:
         self.helped = True
 
 
-def new(network: Network, tuned: Tuning, rng: random.Random, blurred: bool = False) -> World:
+def new(network: Network, tuned: Tuning, seed: str, blurred: bool = False) -> World:
     """A case drawn from the start weights; exclusive causes never come together."""
+    rng = random.Random(seed)
     causes = _blurred(network.causes, rng) if blurred else network.causes
     if rng.random() < NOT_LISTED:
-        return World(network, tuned, rng, {ELSEWHERE}, causes)
+        return World(network, tuned, seed, {ELSEWHERE}, causes)
     size = rng.choices([n for n, _ in FAULTS], [w for _, w in FAULTS])[0]
     lone = {s[0]: w for s, w in zip(network.sets, network.start) if len(s) == 1 and s[0] >= 0}
     faults: set[int] = set()
@@ -100,7 +110,7 @@ def new(network: Network, tuned: Tuning, rng: random.Random, blurred: bool = Fal
             c: w for c, w in lone.items()
             if c != drawn and not (group and network.causes[c].exclusive == group)
         }  # fmt: skip
-    return World(network, tuned, rng, faults, causes)
+    return World(network, tuned, seed, faults, causes)
 
 
 def _blurred(causes: Sequence[Cause], rng: random.Random) -> tuple[Cause, ...]:
@@ -183,7 +193,7 @@ def fixed_list(world: World) -> None:
 def random_order(world: World) -> None:
     """Fixes in random order."""
     order = [Item(c, 0.0, 0.0, 1.0) for c in range(len(world.network.causes))]
-    world.rng.shuffle(order)
+    random.Random(world.seed).shuffle(order)
     _down(world, order)
 
 
