@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import time
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from statistics import median
 
 import pyagrum as gum
@@ -23,12 +23,16 @@ def fresh(symptom: str, process: str) -> Network:
     return network_for(shipped_rules(), process, (symptom,))
 
 
-def oracle(network: Network, belief: Belief) -> dict[str, float]:
-    """Gain of every question by plain loops over the sets: no tables, none left out."""
-    planner = Planner(network, network.checks, belief.tries, PATIENCE["normal"])
+def oracle(network: Network, belief: Belief, answered: Collection[str] = ()) -> dict[str, float]:
+    """Gain of every open question by plain loops over the sets: no tables, none left out.
+
+    Questions of the same look count in full. The price of a step of the plan is the planner's.
+    """
+    left = {name: check for name, check in network.checks.items() if name not in answered}
+    planner = Planner(network, left, belief.tries, PATIENCE["normal"])
     now = _plan(network, planner, belief.weights)
     gains = {}
-    for name, check in network.checks.items():
+    for name, check in left.items():
         after = 0.0
         for place in range(len(check.answers)):
             row = network.rows(name)[place]
