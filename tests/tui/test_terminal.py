@@ -53,6 +53,7 @@ def test_only_a_terminal_with_many_colours_gets_a_tinted_look() -> None:
     assert first_theme(Terminal(colours="8")) == first_theme(Terminal(colours="none"))
 
 
+@example("\u3250\uff21")  # wide signs that stand for narrow letters
 @given(st.text(max_size=60))
 def test_ascii_keeps_the_width(text: str) -> None:
     made = to_ascii(text)

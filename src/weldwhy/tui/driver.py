@@ -42,7 +42,8 @@ def _sign(mark: str) -> str:
     if "\u2580" <= mark <= "\u259f":
         return "#"
     plain = unicodedata.normalize("NFKD", mark)[0]
-    return plain if plain.isascii() and plain.isprintable() else "?" * cell_len(mark)
+    width = cell_len(mark)  # a letter may come from a sign two cells wide
+    return plain.ljust(width)[:width] if plain.isascii() and plain.isprintable() else "?" * width
 
 
 def to_colours(text: str, colours: Colours) -> str:
