@@ -5,7 +5,7 @@ from __future__ import annotations
 import random
 from collections.abc import Sequence
 from dataclasses import dataclass
-from statistics import mean
+from statistics import mean, stdev
 
 from tests.bench import worlds
 from tests.bench.worlds import Policy
@@ -34,6 +34,12 @@ class Outcome:
     calls: float
     top1: float = 0.0
     top3: float = 0.0
+    each: tuple[float, ...] = ()
+
+    def saved(self, other: Outcome) -> tuple[float, float]:
+        """Minutes less than the other policy takes on the same cases, and its standard error."""
+        less = [theirs - ours for ours, theirs in zip(self.each, other.each)]
+        return mean(less), stdev(less) / len(less) ** 0.5
 
 
 def shipped() -> list[Network]:
@@ -77,6 +83,7 @@ def outcome(
         mean(w.helped for w in done),
         mean(h[0] for h in hits) if hits else 0.0,
         mean(h[1] for h in hits) if hits else 0.0,
+        tuple(w.minutes for w in done),
     )
 
 

@@ -68,10 +68,20 @@ def comparisons(cases: int, tiny_models: int) -> Iterator[Line]:
                 f"{other.minutes:.0f} min, {share:.2f} x list, {other.asked:.1f} asked, "
                 f"{other.fixes:.1f} fixes, {100 * other.calls:.0f} % calls",
             )
+        saved, error = live.saved(found["fixed list"])
+        yield f"{title}: live guide saves of the list", f"{saved:.0f} min +- {error:.0f} a case"
+        off = [
+            policies.outcome(policies.POLICIES[name], networks, cases, tuned, 11, blurred=True)
+            for name in ("live guide", "fixed list")
+        ]
+        yield (
+            f"{title}: live guide, half the grades a step off",
+            f"{off[0].minutes:.0f} min, {off[0].minutes / off[1].minutes:.2f} x list",
+        )
         yield f"{title}: hits at first fix, top 1 and 3", f"{live.top1:.2f}, {live.top3:.2f}"
         bins = policies.calibration(networks, cases * 3, 5)
-        off = [abs(said - seen) for said, seen, count in bins if count >= 100]
-        yield f"{title}: calibration, worst and mean bin", f"{max(off):.2f}, {mean(off):.2f}"
+        gaps = [abs(said - seen) for said, seen, count in bins if count >= 100]
+        yield f"{title}: calibration, worst and mean bin", f"{max(gaps):.2f}, {mean(gaps):.2f}"
     ratios = [
         Policy(n, TUNED).minutes() / Optimum(n, TUNED).minutes()
         for n in map(tiny, range(tiny_models))
@@ -91,7 +101,7 @@ def main() -> None:
         ratios = loading.ratios(place, 3 if quick else 9)
         table += [(f"{what} / CSafeLoader", f"{r:.2f}") for what, r in ratios.items()]
     table += choices(1 if quick else 3)
-    table += comparisons(40 if quick else 300, 4 if quick else 12)
+    table += comparisons(40 if quick else 160, 4 if quick else 12)
     width = max(len(what) for what, _ in table)
     for what, value in table:
         print(f"{what:{width}}  {value}")

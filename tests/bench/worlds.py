@@ -96,7 +96,10 @@ class World:
 def new(network: Network, tuned: Tuning, seed: str, blurred: bool = False) -> World:
     """A case drawn from the start weights; exclusive causes never come together."""
     rng = random.Random(seed)
-    causes = _blurred(network.causes, rng) if blurred else network.causes
+    # chance of its own, so that a blurred case has the faults of the plain one
+    causes = network.causes
+    if blurred:
+        causes = _blurred(causes, random.Random(f"{seed} blurred"))
     if rng.random() < NOT_LISTED:
         return World(network, tuned, seed, {ELSEWHERE}, causes)
     size = rng.choices([n for n, _ in FAULTS], [w for _, w in FAULTS])[0]

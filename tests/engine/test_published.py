@@ -1,12 +1,8 @@
 """Worked examples of the literature through the engine's own functions.
 
-Figures, sources and basis (found or memory): tests/published/engine.yaml. Left out, since they ask
-what the engine does not have:
-order-dependent-actions    one action that cures several faults
-test-sequencing-6x5        naming a state at least cost with nothing to fix, by looking ahead
-beta-update                history shrinks a rate (gamma and Poisson), not a share
-tree-size                  a count of trees; we build none
-pc-exchange, independent-faults-order    are in test_plan.py
+Figures, sources and basis (found or memory): tests/published/engine.yaml. Examples of orders and of
+histories are in test_published_plans.py, independent-faults-order in test_plan.py. Left out:
+tree-size, a count of trees; we build none.
 """
 
 from __future__ import annotations
