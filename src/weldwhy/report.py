@@ -132,7 +132,8 @@ def setting_line(setting: SettingAdvice) -> str:
     """One setting: "volts: yours 22 V, try 18.5 V, allowed 17.5 V to 19.5 V"."""
     parts = [f"yours {setting.yours}"] if setting.yours else []
     if setting.best:
-        parts += [f"try {setting.best}", f"allowed {setting.low} to {setting.high}"]
+        better = "leave it" if setting.best == setting.yours else f"try {setting.best}"
+        parts += [better, f"allowed {setting.low} to {setting.high}"]
     note = f" ({setting.note})" if setting.note else ""
     return f"{setting.name}: {', '.join(parts)}{note}"
 

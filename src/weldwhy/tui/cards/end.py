@@ -20,7 +20,7 @@ def end_card(interview: Interview) -> Card:
             if t.result == "better" and t.cause in interview.rules.causes and t.cause != cause.id
         ]
         if before:
-            said.append((f"It helped before: {', '.join(dict.fromkeys(before))}.", "text"))
+            said.append((f"Put right before it: {', '.join(dict.fromkeys(before))}.", "text"))
         if cause.prevent:
             said.append((f"To keep it from coming back: {cause.prevent}", "strong"))
     choices = (

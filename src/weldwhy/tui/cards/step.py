@@ -104,7 +104,11 @@ def _choices(step: Step, reading: str) -> tuple[tuple[Choice, ...], tuple[Choice
         return tuple(results), skip if step.kind == "remedy" else ()
     if step.kind == "stop":
         by_job = any(caution.text == step.text for caution in step.cautions)
-        return ((away, Choice("The job is another one", "change_job")) if by_job else (away,)), ()
+        return (
+            (away, Choice("Practise on scrap, or the job is another one", "change_job"))
+            if by_job
+            else (away,)
+        ), ()
     answers = tuple(Choice(capital(a.text), (entry_for(step.id, a.id),)) for a in step.answers)
     others = [Choice("Don't know", "dont_know", key="0"), Choice("Skip", "skip", key="s")]
     if reading:

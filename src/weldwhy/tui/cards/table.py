@@ -36,10 +36,11 @@ def _table(settings: Sequence[SettingAdvice], width: int) -> list[Row]:
     rows = [row((head, "dim"))]
     for s in settings:
         allowed = f"{s.low} to {s.high}" if s.low and s.high else ""
+        better = "leave it" if s.best == s.yours else f"-> {s.best}"
         rows.append(
             row(
                 (f" {fit(s.name, name)}{fit(s.yours or 'not told', YOURS)}", "text"),
-                (fit(f"-> {s.best}" if s.best else "", TRY), "strong"), (allowed, "text"),
+                (fit(better if s.best else "", TRY), "strong"), (allowed, "text"),
             )
         )  # fmt: skip
     return rows

@@ -83,8 +83,9 @@ class StepScreen(CardScreen[None]):
         return known.get(check.setting, "")
 
     def _side(self, width: int, height: int) -> list[Row]:
-        if not self.under_way:
-            return []
+        by_job = any(caution.stop for caution in self.interview.standing_cautions)
+        if not self.under_way or by_job:
+            return []  # a weld that is not to be mended here needs no ranking of what to mend
         ascii_only = self.program.terminal.ascii
         return side_rows(self.interview, width, height, self.size.width >= WIDE, ascii_only)
 
