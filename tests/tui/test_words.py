@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import pytest
+
 from weldwhy.advice import SettingAdvice
 from weldwhy.case import Reported, Situated
 from weldwhy.report import setting_line
@@ -23,10 +25,12 @@ def test_a_number_that_is_right_is_left_and_one_that_is_not_is_changed() -> None
     assert "try 19 V" in setting_line(VOLTS)
 
 
-async def test_a_weld_that_is_not_to_be_mended_here_gets_no_ranking(begin: Begin) -> None:
+@pytest.mark.parametrize(("job", "ranked"), [("stairs", False), ("", True)])
+async def test_a_weld_that_is_not_to_be_mended_here_gets_no_ranking(
+    begin: Begin, job: str, ranked: bool
+) -> None:
     told = (Reported("holes"), Situated("process", "mig"), Situated("material", "steel"))
-    for job, ranked in (("stairs", False), ("", True)):
-        app = begin(*told, Situated("job", job))
-        async with app.run_test(size=(80, 24)) as pilot:
-            await pilot.pause()
-            assert ("Most likely" in text(app)) is ranked
+    app = begin(*told, Situated("job", job))
+    async with app.run_test(size=(80, 24)) as pilot:
+        await pilot.pause()
+        assert ("Most likely" in text(app)) is ranked
