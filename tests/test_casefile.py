@@ -40,7 +40,7 @@ RULES = RuleBase(
         for name in ("gmaw", "smaw")
     },
     symptoms={
-        name: Symptom(name, name, "see", ("gmaw", "smaw"), "holes", "common practice")
+        name: Symptom(name, name, "holes", ("gmaw", "smaw"), "holes", "common practice")
         for name in ("porosity", "spatter")
     },
     causes={},

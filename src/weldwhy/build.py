@@ -66,6 +66,7 @@ class Builder:
             lenses=self._each(items, "lens", lens),
             jobs=self._each(items, "job", lambda item: Job(**_texts(item))),
             families={item.id: item.data["name"] for item in items.get("family", {}).values()},
+            groups={item.id: item.data["name"] for item in items.get("group", {}).values()},
             grades=dict(self.scale.grades),
         )
 
@@ -131,6 +132,7 @@ class Builder:
             family=data["family"],
             share=data["share"],
             base=self.scale.base[data["base"]],
+            base_in={name: self.scale.base[word] for name, word in data.get("base_in", {}).items()},
             symptoms={name: grades[word] for name, word in data["symptoms"].items()},
             shows={
                 check: {answer: grades[word] for answer, word in row.items()}

@@ -11,8 +11,8 @@ from typing import Any
 
 SOUND, BETTER, NO_CHANGE, WORSE = RESULTS = ("sound", "better", "no change", "worse")
 """What a test bead after a remedy can be."""
-SITUATION = ("process", "material", "thickness", "place", "job")
-"""What may be known of the work; an empty value means "don't know"."""
+SITUATION = ("process", "group", "material", "thickness", "place", "job")
+"""What may be known of the work, or of where the fault shows; empty means "don't know"."""
 DONT_KNOW, SKIP = REASONS = ("don't know", "skip")
 
 
@@ -22,7 +22,7 @@ class CaseError(ValueError):
 
 @dataclass(frozen=True, slots=True)
 class Situated:
-    """The process, metal, thickness, place or job was told; "" means "don't know"."""
+    """The process, group, metal, thickness, place or job was told; "" means "don't know"."""
 
     field: str
     value: str
@@ -175,7 +175,7 @@ class Case:
 
 
 def entry_for(check: str, answer: str) -> Entry:
-    """The entry that an answer makes; "symptom" and "process" are asked like checks."""
+    """The entry that an answer makes; symptom, group and process are asked like checks."""
     if check == "symptom":
         return Reported(answer)
     if check in SITUATION:

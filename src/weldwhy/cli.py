@@ -27,6 +27,7 @@ PATIENCE = ("thorough", "normal", "brisk")
 UNITS = ("in", "mm")
 CHART_FORMATS = ("text", "markdown", "html")
 DEEPEST_CHART = 12
+MOST_CASES = 100_000
 MOST_PROBLEMS = 20
 """A file of quite another kind has a fault in every line; nobody reads them all."""
 
@@ -172,6 +173,12 @@ def _depth(text: str) -> int:
     return int(text)
 
 
+def _cases(text: str) -> int:
+    if not text.isascii() or not text.isdigit() or not 1 <= int(text[:6]) <= MOST_CASES:
+        raise argparse.ArgumentTypeError(f"a whole number from 1 to {MOST_CASES} is needed")
+    return int(text)
+
+
 def _add_rules(commands: Commands) -> None:
     rules = commands.add_parser(
         "rules",
@@ -189,11 +196,19 @@ def _add_rules(commands: Commands) -> None:
         "explain": ("all that the rules say of one id", "ID"),
         "try": ("what the guide makes of a case file", "CASE"),
         "schema": ("the JSON Schema of one kind of file", "KIND"),
+        "simulate": ("how well the guide finds simulated faults, by symptom", "[SYMPTOM]"),
     }
     for name, (about, operand) in known.items():
         task = tasks.add_parser(name, help=about, description=about, allow_abbrev=False)
-        if operand:
+        if operand.startswith("["):
+            task.add_argument("operand", metavar=operand.strip("[]"), nargs="?", default="")
+        elif operand:
             task.add_argument("operand", metavar=operand)
+        if name == "simulate":
+            task.add_argument(
+                "--cases", type=_cases, default=20, metavar="N",
+                help="cases for each process of a symptom; default: 20",
+            )  # fmt: skip
         _add_rules_folder(task)
         task.set_defaults(task=name)
 

@@ -66,6 +66,19 @@ def try_case(options: argparse.Namespace) -> ExitCode:
     return ExitCode.FINE
 
 
+def simulate(options: argparse.Namespace) -> ExitCode:
+    """Print how well the guide finds simulated faults, and where the rules are weak."""
+    from weldwhy.commands_simulate import run
+
+    rules = load(own_rules(options.rules, environment()))
+    if options.operand and options.operand not in rules.symptoms:
+        hint = did_you_mean(options.operand, rules.symptoms)
+        raise UsageError(f'there is no symptom "{options.operand}"{hint}')
+    chosen = [options.operand] if options.operand else list(rules.symptoms)
+    run(rules, chosen, options.cases)
+    return ExitCode.FINE
+
+
 def schema(options: argparse.Namespace) -> ExitCode:
     """Print the JSON Schema of a kind of rule file, of a case file, or of a diagnosis."""
     import json
@@ -136,4 +149,5 @@ TASKS: Mapping[str, Task] = {
     "explain": explain,
     "try": try_case,
     "schema": schema,
+    "simulate": simulate,
 }

@@ -13,8 +13,8 @@ from weldwhy.problems import Problem, nearest
 # A file at the top holds items of one kind; so do the files of a folder.
 TOP_FILES = {
     "likelihood.yaml": "likelihood", "processes.yaml": "process", "materials.yaml": "material",
-    "jobs.yaml": "job", "families.yaml": "family", "settings.yaml": "setting",
-    "lenses.yaml": "lens",
+    "jobs.yaml": "job", "families.yaml": "family", "groups.yaml": "group",
+    "settings.yaml": "setting", "lenses.yaml": "lens",
     "cautions.yaml": "caution", "sources.yaml": "source",
 }  # fmt: skip
 FOLDERS = {"symptoms": "symptom", "checks": "check", "causes": "cause", "windows": "window"}

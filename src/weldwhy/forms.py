@@ -62,6 +62,8 @@ CAUSE = keys(
     Key("processes", _PROCESSES, "the processes where it happens"),
     optional("materials", _MATERIALS, "only when the cause needs that metal"),
     Key("base", word(*BASES), "how often it is met in a small shop, before any evidence"),
+    optional("base_in", MapShape(ref("process"), word(*BASES)),
+             "processes where it is met more or less often than that"),
     optional("exclusive", text(), "causes with the same words here never occur together"),
     optional("hazard", yes_no(), "yes: it endangers people, so its check comes first"),
     optional(
@@ -111,7 +113,7 @@ SYMPTOM = keys(
     Key("symptom", new_id("symptom"), "its id, the same as the file's name"),
     Key("name", text(), "its name in the trade"),
     optional("also", ALSO, "other names people use"),
-    Key("notice", word("see", "hear", "feel", "wire"), "how one notices it"),
+    Key("group", ref("group"), "where one notices it"),
     Key("processes", _PROCESSES, "the processes where it happens"),
     Key("looks", text(), "what it looks like"),
     optional("confused_with", text(), "what it is often taken for, and how to tell"),

@@ -210,10 +210,10 @@ class Interview:
         for caution in self.standing_cautions:
             if caution.stop:
                 return steps.stop_for_job(caution)
-        if not self.case.symptoms:
-            return steps.ask_symptom(self.rules, self.case.process)
         if self.case.told("process") is None:
             return steps.ask_process(self.rules, self.case.symptoms)
+        if not self.case.symptoms:
+            return self._way_in
         if self.case.told("material") is None and self._material_matters:
             return steps.ask_material(self.rules)
         if self.case.sound:
@@ -221,6 +221,15 @@ class Interview:
         if not self._reported:
             return steps.call_for_help(self._tuned.help)
         return self._engine_step(self.chooser.step)
+
+    @property
+    def _way_in(self) -> Step:
+        """What is wrong? Of many symptoms, first where it is noticed."""
+        process, group = self.case.process, self.case.told("group")
+        many = len(steps.symptoms_of(self.rules, process)) > steps.SHORT_LIST
+        if many and group is None:
+            return steps.ask_group(self.rules, process)
+        return steps.ask_symptom(self.rules, process, group or "")
 
     @property
     def _tuned(self) -> Tuning:

@@ -128,11 +128,11 @@ class Lens:
 
 @dataclass(frozen=True, slots=True)
 class Symptom:
-    """What is reported. `notice` groups symptoms by how one notices them: see, hear, feel, wire."""
+    """What is reported. `group` is where one notices it: the bead, a crack, the arc, the wire."""
 
     id: str
     name: str
-    notice: str
+    group: str
     processes: tuple[str, ...]
     looks: str
     source: str
@@ -215,7 +215,7 @@ class WorkedCase:
 class Cause:
     """What is wrong. `shows[check][answer]` = P(answer | only this cause); `symptoms` likewise.
 
-    `base` is the relative frequency; causes with the same `exclusive` word never occur together.
+    `base` is the relative frequency, `base_in` that in processes where it differs; causes with the same `exclusive` word never occur together.
     `hazard`: its check comes first whatever it costs. `setting`: (setting, side) whose measured
     value speaks for or against this cause.
     """
@@ -232,11 +232,16 @@ class Cause:
     remedies: tuple[Remedy, ...]
     source: str
     prevent: str = ""
+    base_in: Mapping[str, float] = field(default_factory=dict)
     materials: tuple[str, ...] = ()
     exclusive: str = ""
     hazard: bool = False
     setting: tuple[str, Side] | None = None
     cases: tuple[WorkedCase, ...] = ()
+
+    def rate(self, process: str) -> float:
+        """How often it is met in the process ("" if not known), relative to other causes."""
+        return self.base_in.get(process, self.base)
 
     def remedy(self, tried: int) -> Remedy:
         """The remedy after `tried` tries in vain: the next one, or the last one once more."""
@@ -262,4 +267,5 @@ class RuleBase:
     jobs: Mapping[str, Job] = field(default_factory=dict)
     lenses: Mapping[str, Lens] = field(default_factory=dict)
     families: Mapping[str, str] = field(default_factory=dict)
+    groups: Mapping[str, str] = field(default_factory=dict)
     grades: Mapping[str, float] = field(default_factory=dict)

@@ -41,6 +41,7 @@ def cause_page(rules: RuleBase, cause: Cause) -> list[str]:
     """A cause with its figures, remedies and the cases it is tested by."""
     lines = [f"cause {cause.id}: {cause.name}", cause.what]
     lines.append(f"family {cause.family}, share {cause.share}, base {cause.base:g}")
+    lines += _some("base elsewhere", [f"{p} {rate:g}" for p, rate in cause.base_in.items()])
     lines.append(f"processes: {', '.join(cause.processes)}")
     lines += _some("materials", cause.materials)
     if cause.hazard:
@@ -97,7 +98,7 @@ def check_page(rules: RuleBase, check: Check) -> list[str]:
 def symptom_page(rules: RuleBase, symptom: Symptom) -> list[str]:
     """A symptom, and the causes that can give it, likeliest first."""
     lines = [f"symptom {symptom.id}: {symptom.name}", symptom.looks]
-    lines += _some("also called", symptom.also)
+    lines += _some("also called", symptom.also) + _some("noticed", [rules.groups[symptom.group]])
     lines += [f"not to be taken for: {symptom.confused_with}"] if symptom.confused_with else []
     lines += [f"ISO 6520-1: {symptom.iso_6520_1}"] if symptom.iso_6520_1 else []
     lines += [f"limits: {symptom.limits}"] if symptom.limits else []

@@ -77,6 +77,11 @@ _KINDS = (
         Key("family", new_id("family"), "its id, the same as the folder's name"),
         Key("name", text(), "its name"),
     ), "families"),
+    FileKind("group", "groups.yaml", "where one notices what is wrong", keys(
+        "group",
+        Key("group", new_id("group"), "its id"),
+        Key("name", text(), "its name, as one picks it from a list"),
+    ), "groups"),
     FileKind("setting", "settings.yaml", "dials and consumables with a value", keys(
         "setting",
         Key("setting", new_id("setting"), "its id"),

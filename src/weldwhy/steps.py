@@ -5,10 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-from weldwhy.model import Answer, Caution, Check, RuleBase
+from weldwhy.model import Answer, Caution, Check, RuleBase, Symptom
 
 ASKED = ("ask", "look")
 """How a check is done when it needs no more than the eye; the others are "check" steps."""
+SHORT_LIST = 9
+"""Symptoms that are listed at once; of more, the group is asked first."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,13 +31,28 @@ class Step:
     call: str = ""
 
 
-def ask_symptom(rules: RuleBase, process: str) -> Step:
-    """What is wrong? The symptoms that the process can show."""
-    answers = tuple(
-        Answer(symptom.id, symptom.name)
+def symptoms_of(rules: RuleBase, process: str, group: str = "") -> list[Symptom]:
+    """The symptoms that the process can show, of one group if it is told, by group."""
+    order = list(rules.groups)
+    found = [
+        symptom
         for symptom in rules.symptoms.values()
-        if not process or process in symptom.processes
-    )
+        if (not process or process in symptom.processes) and group in ("", symptom.group)
+    ]
+    return sorted(found, key=lambda s: order.index(s.group) if s.group in order else len(order))
+
+
+def ask_group(rules: RuleBase, process: str) -> Step:
+    """Where is it noticed? The groups in which the process has symptoms."""
+    present = {symptom.group for symptom in symptoms_of(rules, process)}
+    answers = tuple(Answer(group, name) for group, name in rules.groups.items() if group in present)
+    reason = "it brings you to a short list"
+    return Step("ask", "group", "Where do you notice it?", answers, 0.1, reason)
+
+
+def ask_symptom(rules: RuleBase, process: str, group: str = "") -> Step:
+    """What is wrong? The symptoms that the process can show, of one group if it is told."""
+    answers = tuple(Answer(s.id, s.name) for s in symptoms_of(rules, process, group))
     return Step("ask", "symptom", "What is wrong?", answers, 0.2, "this is the way in")
 
 

@@ -27,7 +27,8 @@ def entry_line(rules: RuleBase, entry: Entry) -> str:
         case Reported(symptom):
             return rules.symptoms[symptom].name if symptom in rules.symptoms else symptom
         case Situated(name, value):
-            return f"{name}: {_situation(rules, name, value) or 'not known'}"
+            label = "noticed" if name == "group" else name
+            return f"{label}: {_situation(rules, name, value) or 'not known'}"
         case Answered(check, answer):
             return answer_line(rules, check, answer)
         case Passed(check, reason):
@@ -51,6 +52,8 @@ def _asked(rules: RuleBase, step: str) -> str:
 def _situation(rules: RuleBase, name: str, value: str) -> str:
     if name == "process" and value in rules.processes:
         return rules.processes[value].plain
+    if name == "group":
+        return rules.groups.get(value, value)
     if name == "material" and value in rules.materials:
         return rules.materials[value].name
     if name == "job" and value in rules.jobs:

@@ -72,13 +72,13 @@ def outcome(
         network = networks[number % len(networks)]
         world = worlds.new(network, tuned, f"{seed} {number}", blurred)
         names = {network.causes[f].id for f in world.faults if f != worlds.ELSEWHERE}
-        policy(world)
+        first = policy(world)
         done.append(world)
-        if world.first:
-            hits.append((world.first[0] in names, bool(names & set(world.first))))
+        if first:
+            hits.append((first[0] in names, bool(names & set(first))))
     return Outcome(
         mean(w.minutes for w in done),
-        mean(w.asked for w in done),
+        mean(len(w.asked) for w in done),
         mean(w.fixes for w in done),
         mean(w.helped for w in done),
         mean(h[0] for h in hits) if hits else 0.0,

@@ -71,7 +71,7 @@ def base(causes: list[Cause], checks: list[Check], symptoms: str = "bad") -> Rul
     """A rule base of these causes and checks for one process."""
     return RuleBase(
         processes={"p": Process("p", "P", "p", "", "invented")},
-        symptoms={s: Symptom(s, s, "see", ("p",), s, "invented") for s in symptoms.split()},
+        symptoms={s: Symptom(s, s, "holes", ("p",), s, "invented") for s in symptoms.split()},
         causes={c.id: c for c in causes},
         checks={c.id: c for c in checks},
     )

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from functools import cached_property
 from typing import Literal
 
@@ -86,7 +87,7 @@ def rules() -> RuleBase:
             "stick": Process("stick", "stick", "stick", "holder plus", PRACTICE),
         },
         symptoms={
-            "holes": Symptom("holes", "holes in the bead", "see", ("mig", "stick"), "Round holes.",
+            "holes": Symptom("holes", "holes in the bead", "holes", ("mig", "stick"), "Round holes.",
                              PRACTICE, also=("bubbles", "pinholes")),
             "jam": Symptom("jam", "wire jam", "wire", ("mig",), "A tangle.", PRACTICE),
         },
@@ -99,9 +100,22 @@ def rules() -> RuleBase:
             "volts": Setting("volts", "volts", "voltage", POSSIBLE),
             "gas_flow": Setting("gas_flow", "gas flow", "flow"),
         },
+        groups={"holes": "What you see", "wire": "What the wire does"},
         jobs={"scrap": Job("scrap", "practice or scrap"),
               "stairs": Job("stairs", "stairs or railing", caution="people")},
     )  # fmt: skip
+
+
+def many_symptoms() -> RuleBase:
+    """The invented rules with more kinds of tangle than one list holds."""
+    base = rules()
+    tangles = {
+        f"tangle-{n}": Symptom(f"tangle-{n}", f"tangle {n}", "wire", ("mig",), "Loops.", PRACTICE)
+        for n in range(1, 10)
+    }
+    gives = dict.fromkeys(tangles, 0.5)
+    causes = {c.id: replace(c, symptoms={**c.symptoms, **gives}) for c in base.causes.values()}
+    return replace(base, symptoms={**base.symptoms, **tangles}, causes=causes)
 
 
 class FakeInterview(Interview):
@@ -131,7 +145,7 @@ class FakeInterview(Interview):
     @cached_property
     def step(self) -> Step:
         told = super().step
-        if told.kind in ("stop", "done") or told.id in ("symptom", "process"):
+        if told.kind in ("stop", "done") or told.id in ("symptom", "group", "process"):
             return told
         left = self.open_checks
         return self.ask(left[0].id) if left else self.remedy(next(iter(self.rules.causes)), 0)

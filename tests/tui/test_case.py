@@ -18,17 +18,45 @@ FLOW, AIR, NOZZLE = Answered("flow", "right"), Answered("air", "still"), Answere
 UNTIL_REMEDY: tuple[Entry, ...] = (HOLES, MIG, FLOW, AIR, NOZZLE)
 
 
-async def test_symptom_process_and_facts_lead_to_the_first_step(begin: Begin) -> None:
+async def test_process_symptom_and_facts_lead_to_the_first_step(begin: Begin) -> None:
     app = begin()
     async with app.run_test() as pilot:
+        assert "How are you welding?" in text(app)
         assert "Not for welds that carry a building" in text(app)
         await pilot.press("1")
-        assert "How are you welding?" in text(app)
+        assert "bubbles, pinholes" in text(app)
         await pilot.press("1")
         assert "What do you know?" in text(app)
         await pilot.press("0")
         assert "What does the flow gauge read" in text(app)
-        assert app.bench.case == Case((HOLES, MIG))
+        assert app.bench.case == Case((MIG, HOLES))
+
+
+async def test_of_many_symptoms_the_group_is_asked_first(begin: Begin) -> None:
+    app = begin(rules=fake.many_symptoms())
+    async with app.run_test() as pilot:
+        await pilot.press("1")
+        assert "Where do you notice it?" in text(app)
+        await pilot.press("2")
+        assert "What is wrong?" in text(app)
+        assert "Tangle 3" in text(app)
+        assert "Holes in the bead" not in text(app)
+        await pilot.press("3", "0", "a")
+        assert "What else is wrong?" in text(app)
+        await pilot.press("1")
+        assert "Holes in the bead" in text(app)
+        await pilot.press("1")
+        assert app.bench.case.symptoms == ("tangle-2", "holes")
+
+
+async def test_who_cannot_name_the_group_is_shown_every_symptom(begin: Begin) -> None:
+    app = begin(rules=fake.many_symptoms())
+    async with app.run_test() as pilot:
+        await pilot.press("1", "0")
+        assert "Holes in the bead" in text(app)
+        assert "1 to 9 of 11: PgDn" in text(app)
+        await pilot.press("pagedown", "2")
+        assert app.bench.case.symptoms == ("tangle-9",)
 
 
 async def test_every_entry_is_on_the_disk_at_once(begin: Begin, store: Store) -> None:
@@ -76,7 +104,7 @@ async def test_undo_goes_back_to_the_very_first_question(begin: Begin) -> None:
         await pilot.press("u")
         assert "What does the flow gauge read" in text(app)
         await pilot.press("u", "u", "u")
-        assert "What is wrong with the weld?" in text(app)
+        assert "How are you welding?" in text(app)
         assert "- undo" in text(app)
 
 
@@ -150,7 +178,7 @@ async def test_a_sound_bead_ends_the_case(begin: Begin, store: Store) -> None:
         reports = list((store.folder / "reports").iterdir())
         assert "gas flow too low" in reports[0].read_text()
         await pilot.press("3")
-        assert "What is wrong with the weld?" in text(app)
+        assert "How are you welding?" in text(app)
         assert [done.when for done in store.finished()] == [NOW]
         assert store.resume() is None
 
@@ -204,7 +232,7 @@ async def test_an_open_case_is_put_away_and_not_lost(begin: Begin, store: Store)
     app = begin()
     async with app.run_test() as pilot:
         await pilot.press("2")
-        assert "What is wrong with the weld?" in text(app)
+        assert "How are you welding?" in text(app)
         assert store.finished()[0].case == Case((HOLES, MIG, FLOW))
 
 

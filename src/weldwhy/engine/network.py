@@ -36,12 +36,14 @@ class Network:
         symptoms: Sequence[str],
         multipliers: Mapping[str, float] | None = None,
         triples: Iterable[str] = (),
+        process: str = "",
     ) -> None:
         self.causes = tuple(causes)
         self.number = {cause.id: i for i, cause in enumerate(self.causes)}
         self.symptoms = tuple(symptoms)
+        self.process = process
         boost = multipliers or {}
-        self._rate = [cause.base * boost.get(cause.id, 1.0) for cause in self.causes]
+        self._rate = [cause.rate(process) * boost.get(cause.id, 1.0) for cause in self.causes]
         self.sets: tuple[Members, ...] = ((), (-1,), *self._sets_in_play(frozenset(triples)))
         self.set_number = {members: h for h, members in enumerate(self.sets)}
         self.checks = {check.id: check for check in checks if self._tells_something(check)}
@@ -253,4 +255,4 @@ def network_for(
         and _fits(check.materials, material)
         and (not check.symptoms or any(s in check.symptoms for s in symptoms))
     ]
-    return Network(causes, checks, symptoms, dict(multipliers), triples)
+    return Network(causes, checks, symptoms, dict(multipliers), triples, process)

@@ -7,9 +7,10 @@ from weldwhy.interview import Interview
 from weldwhy.model import RuleBase, Symptom
 from weldwhy.plaintext import clean
 from weldwhy.report import minutes
-from weldwhy.steps import Step
+from weldwhy.steps import SHORT_LIST, Step, symptoms_of
 from weldwhy.tui.cards.card import Card, Choice, text_body
 from weldwhy.tui.cards.start import short_name, symptom_choices
+from weldwhy.tui.rows import capital
 
 LONGEST = 136
 """Letters of a question in a list: two lines on the smallest screen. Opened, it is whole."""
@@ -35,22 +36,21 @@ def shortened(text: str) -> str:
     return words[: LONGEST - 2].rpartition(" ")[0] + " .."
 
 
-def symptoms_left(interview: Interview) -> list[Symptom]:
-    """Symptoms of the process that were not reported yet."""
-    case = interview.case
-    return [
-        symptom
-        for symptom in interview.rules.symptoms.values()
-        if symptom.id not in case.symptoms
-        and (not case.process or case.process in symptom.processes)
-    ]
+def symptoms_left(interview: Interview, group: str = "") -> list[Symptom]:
+    """Symptoms of the process, of one group if it is told, that were not reported yet."""
+    found = symptoms_of(interview.rules, interview.case.process, group)
+    return [symptom for symptom in found if symptom.id not in interview.case.symptoms]
 
 
-def symptoms_card(interview: Interview) -> Card:
-    """Which other thing is wrong now."""
-    left = symptoms_left(interview)
+def symptoms_card(interview: Interview, group: str = "") -> Card:
+    """Which other thing is wrong now: of many the group first, whose id is the choice."""
+    rules, left = interview.rules, symptoms_left(interview, group)
+    choices = symptom_choices(rules, left)
+    if not group and len(left) > SHORT_LIST:
+        present = dict.fromkeys(symptom.group for symptom in left)
+        choices = [Choice(capital(rules.groups.get(g, g)), g) for g in present]
     words = "What else is wrong?" if left else "Every symptom of this process was told already."
-    return Card(text_body([(words, "strong")]), tuple(symptom_choices(left)), where="Symptoms")
+    return Card(text_body([(words, "strong")]), tuple(choices), where="Symptoms")
 
 
 def same_card(rules: RuleBase, symptoms: tuple[str, ...], step: Step, new: Reported) -> Card:

@@ -8,7 +8,7 @@ from weldwhy.case import Case, Reported, Situated
 from weldwhy.interview import Interview
 from weldwhy.model import RuleBase, Symptom
 from weldwhy.plaintext import clean
-from weldwhy.steps import Step
+from weldwhy.steps import SHORT_LIST, Step
 from weldwhy.tui.cards.card import Card, Choice, text_body
 from weldwhy.tui.rows import capital
 
@@ -18,18 +18,8 @@ NOT_FOR = (
 )
 """Stands on the first screens: where this guide stops."""
 
-NOTICED = {
-    "see": "What you see",
-    "hear": "What you hear",
-    "feel": "What you feel",
-    "wire": "What the wire does",
-    "arc": "What the arc does",
-    "machine": "What the machine does",
-}
-"""Headings of the symptom list, in order, by `Symptom.notice`."""
-
-NOTES_UP_TO = 4
-"""Symptoms are listed with their other names only when there are few."""
+NOTES = 3
+"""Other names told with a symptom; none where the list is long."""
 
 
 def resume_card(rules: RuleBase, case: Case) -> Card:
@@ -47,23 +37,20 @@ def resume_card(rules: RuleBase, case: Case) -> Card:
     return Card(body, choices, where="An open case")
 
 
-def symptom_card(rules: RuleBase, step: Step, adding: bool = False) -> Card:
-    """What is wrong, grouped by how one notices it."""
+def symptom_card(rules: RuleBase, step: Step) -> Card:
+    """What is wrong, under the headings of the groups."""
     known = [rules.symptoms[a.id] for a in step.answers if a.id in rules.symptoms]
-    heading = "What else is wrong?" if adding else "What is wrong with the weld?"
-    said = [(heading, "strong")] if adding else [(heading, "strong"), (NOT_FOR, "dim")]
-    return Card(text_body(said), tuple(symptom_choices(known)), where="New case")
+    said = [("What is wrong?", "strong")]
+    return Card(text_body(said), tuple(symptom_choices(rules, known)), where="New case")
 
 
-def symptom_choices(symptoms: Iterable[Symptom]) -> list[Choice]:
-    """The symptoms as choices under their headings."""
+def symptom_choices(rules: RuleBase, symptoms: Iterable[Symptom]) -> list[Choice]:
+    """The symptoms, which come group by group, as choices under their headings."""
     known = list(symptoms)
-    order = list(NOTICED)
-    known.sort(key=lambda s: order.index(s.notice) if s.notice in order else len(order))
     choices, last = [], ""
     for symptom in known:
-        heading = NOTICED.get(symptom.notice, "Other")
-        also = ", ".join(symptom.also[:4]) if len(known) <= NOTES_UP_TO else ""
+        heading = rules.groups.get(symptom.group, symptom.group)
+        also = ", ".join(symptom.also[:NOTES]) if len(known) <= SHORT_LIST else ""
         choices.append(
             Choice(
                 capital(symptom.name), (Reported(symptom.id),),
@@ -76,9 +63,18 @@ def symptom_choices(symptoms: Iterable[Symptom]) -> list[Choice]:
 
 def process_card(step: Step, symptoms: str) -> Card:
     """Which process; not knowing it is allowed."""
-    body = text_body([(f"{capital(symptoms)}. How are you welding?", "strong")])
+    words = f"{capital(symptoms)}. How are you welding?" if symptoms else "How are you welding?"
+    body = text_body([(words, "strong"), (NOT_FOR, "dim")])
     choices = tuple(Choice(capital(a.text), (Situated("process", a.id),)) for a in step.answers)
     nothing = Choice("Don't know", "dont_know", key="0")
+    return Card(body, choices, (nothing,), where="New case")
+
+
+def group_card(step: Step, work: str) -> Card:
+    """Where the fault is noticed; not knowing it brings the whole list."""
+    body = text_body([(f"{capital(work)}. {step.text}" if work else step.text, "strong")])
+    choices = tuple(Choice(capital(a.text), (Situated("group", a.id),)) for a in step.answers)
+    nothing = Choice("Don't know: show them all", "dont_know", key="0")
     return Card(body, choices, (nothing,), where="New case")
 
 

@@ -26,10 +26,10 @@ class CaseScreen(StepScreen):
     place = CASE
 
     def tell(self, *entries: Entry) -> None:
-        """Add entries; once the process is told, ask for the facts that may be known."""
-        asked = self.bench.case.told("process") is None
+        """Add entries; once it is told what is wrong, ask for the facts that may be known."""
+        before = self.under_way
         super().tell(*entries)
-        if asked and self.bench.case.told("process") is not None:
+        if self.under_way and not before:
             self.action_facts()
 
     def chosen(self, choice: Choice) -> None:
@@ -74,7 +74,18 @@ class CaseScreen(StepScreen):
             card = same_card(self.bench.rules, self.bench.case.symptoms, step, act[0])
             self.app.push_screen(PickScreen(card), self._after_remedy)
 
-        self.app.push_screen(PickScreen(symptoms_card(self.interview)), old_one)
+        self._pick_symptom(old_one)
+
+    def _pick_symptom(self, then: Callable[[Act | None], None]) -> None:
+        """Let a symptom be picked, of many by its group, and hand it on."""
+
+        def picked(act: Act | None) -> None:
+            if isinstance(act, str):
+                self.app.push_screen(PickScreen(symptoms_card(self.interview, act)), then)
+            else:
+                then(act)
+
+        self.app.push_screen(PickScreen(symptoms_card(self.interview)), picked)
 
     def _after_remedy(self, act: Act | None) -> None:
         if act is None or isinstance(act, str):
@@ -168,7 +179,8 @@ class CaseScreen(StepScreen):
         self.redraw(to_top=True)
 
     def action_symptom(self) -> None:
-        self._pick(symptoms_card(self.interview), self._tell_picked)
+        if self.under_way:
+            self._pick_symptom(self._tell_picked)
 
     def _tell_picked(self, act: Act | None) -> None:
         if act is not None and not isinstance(act, str):

@@ -12,13 +12,15 @@ from weldwhy.tui.cards.card import Card, with_notes
 from weldwhy.tui.cards.end import end_card, put_back
 from weldwhy.tui.cards.facts import facts_of
 from weldwhy.tui.cards.side import side_rows, to_go
-from weldwhy.tui.cards.start import process_card, resume_card, symptom_card, work_text
+from weldwhy.tui.cards.start import group_card, process_card, resume_card, symptom_card, work_text
 from weldwhy.tui.cards.step import step_card
 from weldwhy.tui.page import Page
 from weldwhy.tui.rows import Row
 from weldwhy.tui.screens.base import WIDE
 from weldwhy.tui.screens.cardscreen import CardScreen
 
+WAY_IN = ("process", "group", "symptom")
+"""Steps before there are causes to show."""
 NEED_A_CASE = ("causes", "questions", "facts", "told", "copy", "save", "symptom", "new_case")
 
 
@@ -48,7 +50,7 @@ class StepScreen(CardScreen[None]):
     @property
     def under_way(self) -> bool:
         """Whether a symptom and the process were told, so that there are causes to show."""
-        return self.bench.left_open is None and self.step.id not in ("symptom", "process")
+        return self.bench.left_open is None and self.step.id not in WAY_IN
 
     def compose_body(self) -> ComposeResult:
         yield Page(self.rows, "main")
@@ -64,6 +66,8 @@ class StepScreen(CardScreen[None]):
             return with_notes(symptom_card(bench.rules, step), notes)
         if step.id == "process":
             return with_notes(process_card(step, work_text(self.interview)), notes)
+        if step.id == "group":
+            return with_notes(group_card(step, work_text(self.interview)), notes)
         if step.kind == "done":
             return with_notes(end_card(self.interview), notes)
         notes += [n for n in (put_back(bench.case, self.interview), self.interview.notice) if n]

@@ -1,0 +1,196 @@
+"""The rules on trial: simulated cases of a symptom, and what they say of its causes and checks.
+
+Each case is drawn from the rules' own numbers (a metal, one to three faults or one not listed);
+the simulated person answers wrongly or not at all as often as `Manners` says. So it measures
+whether the checks can find the causes, not whether the numbers are those of real shops.
+"""
+
+from __future__ import annotations
+
+import random
+from collections import Counter
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass, field
+from itertools import combinations
+from statistics import mean
+
+from weldwhy.engine import rows, world
+from weldwhy.engine.belief import Belief
+from weldwhy.engine.network import Network, network_for
+from weldwhy.engine.tuning import PATIENCE
+from weldwhy.engine.world import ELSEWHERE, Manners, World
+from weldwhy.model import RuleBase
+
+APART = 0.30
+"""A check tells two causes apart if it sorts so many more of their beads than chance would."""
+BINS = (0.0, 0.05, 0.15, 0.30, 0.50, 0.70, 0.85, 1.01)
+"""Edges of the stated chances that the calibration is told for."""
+
+
+@dataclass(frozen=True, slots=True)
+class Trial:
+    """One simulated case. `ranked` are the likeliest three when the first remedy was advised.
+
+    `stated` holds the chance then given to each cause, and whether it was at work; `mended` are
+    the faults put right before the case was given up.
+    """
+
+    process: str
+    faults: frozenset[str]
+    listed: bool
+    ranked: tuple[str, ...]
+    steps: int
+    asked: tuple[str, ...]
+    stated: tuple[tuple[float, bool], ...]
+    mended: frozenset[str]
+    helped: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Score:
+    """What the trials of one symptom come to; rates are None where no trial tells of them."""
+
+    symptom: str
+    trials: int
+    first: float | None
+    in_three: float | None
+    both: float | None
+    steps: float
+    mended: float | None
+    helped: float
+    curve: tuple[tuple[float, float, int], ...]
+
+
+@dataclass
+class Findings:
+    """What the trials of all symptoms leave behind."""
+
+    seen: Counter[str] = field(default_factory=Counter)
+    found: Counter[str] = field(default_factory=Counter)
+    asked: Counter[str] = field(default_factory=Counter)
+    best: set[str] = field(default_factory=set)
+
+    def add(self, trials: Iterable[Trial]) -> None:
+        """Count the causes and checks of these trials."""
+        for trial in trials:
+            self.seen.update(trial.faults)
+            self.found.update(trial.faults & (set(trial.ranked) | trial.mended))
+            self.asked.update(trial.asked)
+
+    def never_found(self) -> list[str]:
+        """Causes that were at work and neither came among the first three nor were mended."""
+        return sorted(cause for cause in self.seen if not self.found[cause])
+
+    def idle(self, rules: RuleBase) -> list[str]:
+        """Checks that were never asked, and are the best to part no two causes."""
+        return sorted(c for c in rules.checks if not self.asked[c] and c not in self.best)
+
+
+def trials(
+    rules: RuleBase, symptom: str, cases: int, seed: int = 0, manners: Manners | None = None
+) -> list[Trial]:
+    """`cases` simulated cases for each process of the symptom, on a metal drawn for each."""
+    manners = manners or Manners()
+    done = []
+    for process in rules.symptoms[symptom].processes:
+        for number in range(cases):
+            key = f"{seed} {symptom} {process} {number}"
+            network = _network(rules, process, symptom, random.Random(key))
+            if network is not None:
+                done.append(_trial(network, key, manners))
+    return done
+
+
+def _network(
+    rules: RuleBase, process: str, symptom: str, rng: random.Random
+) -> Network | None:
+    """The network on a metal drawn from those that have a cause for the symptom."""
+    metals = list(rules.materials) or [""]
+    rng.shuffle(metals)
+    found = (network_for(rules, process, (symptom,), metal) for metal in metals)
+    return next((network for network in found if network.causes), None)
+
+
+def _trial(network: Network, seed: str, manners: Manners) -> Trial:
+    faults = world.draw(network, seed, not_listed=manners.not_listed)
+    case = World(network, PATIENCE["normal"], seed, set(faults), network.causes, manners)
+    firsts: list[tuple[dict[str, float], int]] = []
+
+    def look(belief: Belief) -> None:
+        firsts.append((belief.marginals(), len(case.asked)))
+
+    world.live(case, look)
+    marginals, steps = firsts[0] if firsts else ({}, len(case.asked))
+    names = frozenset(network.causes[f].id for f in faults if f != ELSEWHERE)
+    left = {network.causes[f].id for f in case.faults if f != ELSEWHERE}
+    return Trial(
+        process=network.process,
+        faults=names,
+        listed=ELSEWHERE not in faults,
+        ranked=tuple(sorted(marginals, key=lambda c: -marginals[c])[:3]),
+        steps=steps + 1,
+        asked=tuple(case.asked),
+        stated=tuple((p, cause in names) for cause, p in marginals.items()),
+        mended=names - left,
+        helped=case.helped,
+    )
+
+
+def score(symptom: str, done: Sequence[Trial]) -> Score:
+    """The rates of one symptom's trials; ValueError if there are none."""
+    if not done:
+        raise ValueError("no trial to score")
+    ones = [t for t in done if len(t.faults) == 1]
+    twos = [t for t in done if len(t.faults) == 2]
+    return Score(
+        symptom=symptom,
+        trials=len(done),
+        first=_rate(t.ranked[:1] == tuple(t.faults) for t in ones),
+        in_three=_rate(t.faults <= set(t.ranked) for t in ones),
+        both=_rate(t.faults <= set(t.ranked) for t in twos),
+        steps=mean(t.steps for t in done),
+        mended=_rate(t.mended == t.faults for t in done if t.listed),
+        helped=mean(t.helped for t in done),
+        curve=tuple(curve(done)),
+    )
+
+
+def _rate(hits: Iterable[bool]) -> float | None:
+    told = list(hits)
+    return mean(told) if told else None
+
+
+def curve(done: Iterable[Trial]) -> Iterator[tuple[float, float, int]]:
+    """Mean chance stated, share that was so, and how many, for each range of chances."""
+    told = [each for trial in done for each in trial.stated]
+    for low, high in zip(BINS, BINS[1:]):
+        held = [(p, hit) for p, hit in told if low <= p < high]
+        if held:
+            yield mean(p for p, _ in held), mean(hit for _, hit in held), len(held)
+
+
+@dataclass(frozen=True, slots=True)
+class Pair:
+    """Two causes of one report, and how far the best check parts them (0: not at all, 1: fully)."""
+
+    one: str
+    other: str
+    check: str
+    apart: float
+
+
+def pairs(rules: RuleBase, symptom: str, process: str) -> Iterator[Pair]:
+    """Every two causes that a report can have on one metal, with the check that parts them best."""
+    network = network_for(rules, process, (symptom,))
+    for one, other in combinations(network.causes, 2):
+        if one.materials and other.materials and not set(one.materials) & set(other.materials):
+            continue
+        best, check = 0.0, ""
+        for name in one.shows.keys() | other.shows.keys():
+            if name in network.checks:
+                found = network.checks[name]
+                a, b = (rows.with_slips(found, rows.single(found, c)) for c in (one, other))
+                gap = 0.5 * sum(abs(x - y) for x, y in zip(a, b))
+                if (gap, name) > (best, check):
+                    best, check = gap, name
+        yield Pair(one.id, other.id, check, best)
