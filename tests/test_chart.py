@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from functools import cache
 
 import pytest
@@ -15,7 +16,11 @@ from weldwhy.case import DONT_KNOW, RESULTS, Case, Passed, Reported, Situated, T
 from weldwhy.interview import Interview
 from weldwhy.model import RuleBase
 
-PAIRS = [(s.id, p) for s in shipped_rules().symptoms.values() for p in s.processes]
+PAIRS = [
+    # each symptom in one of its processes, in turn; all 300 and more would take minutes
+    (symptom.id, symptom.processes[number % len(symptom.processes)])
+    for number, symptom in enumerate(shipped_rules().symptoms.values())
+]
 
 
 @cache
@@ -30,6 +35,38 @@ def test_the_lists_of_every_shipped_chart_cover_what_they_promise(
     made = shipped(symptom, process)
     assert 0.95 <= made.coverage <= 1.0 + 1e-9
     assert made.steps_to_end() <= 2
+    assert made.steps_to_remedy() <= 3
+    remedies = [
+        cause.remedies[0]
+        for cause in shipped_rules().causes.values()
+        if symptom in cause.symptoms and process in cause.processes
+    ]
+    for node in made.nodes:
+        if isinstance(node, chart.Leaf) and not node.items:
+            assert node.done or any(remedy.stop for remedy in remedies)
+
+
+@pytest.mark.parametrize("seed", range(6))
+def test_every_path_comes_to_a_remedy_by_the_seventh_step(seed: int) -> None:
+    made = chart.build(curious(seed), "bad", "p", depth=9, least=0.02, patience="thorough")
+    assert made.steps_to_remedy() <= 7
+
+
+def test_without_that_bound_a_path_would_be_longer(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(chart, "SOONEST", 99)
+    made = chart.build(curious(2), "bad", "p", 9, 0.02, "thorough")
+    assert made.steps_to_remedy() > 7
+
+
+def curious(seed: int) -> RuleBase:
+    """Questions cost nothing and remedies much, so the guide would ask on and on."""
+    rules = random_base(seed, 12, 16)
+    checks = {c.id: replace(c, minutes=0.01, noise=0.1) for c in rules.checks.values()}
+    causes = {
+        c.id: replace(c, remedies=tuple(replace(r, minutes=r.minutes * 20) for r in c.remedies))
+        for c in rules.causes.values()
+    }
+    return replace(rules, checks=checks, causes=causes)
 
 
 @settings(max_examples=20, deadline=None)

@@ -10,7 +10,7 @@ from tests.engine.small import base, cause, check, random_base
 from weldwhy import simulation
 from weldwhy.engine.network import network_for
 from weldwhy.engine.tuning import PATIENCE
-from weldwhy.engine.world import Manners, World, draw
+from weldwhy.engine.world import Manners, World, draw, live
 from weldwhy.model import Material
 from weldwhy.simulation import Findings, Trial
 
@@ -157,3 +157,26 @@ def test_the_same_question_gets_the_same_answer_whatever_was_asked_before() -> N
     other.answer(network.checks[names[0]])
     told = [w.answer(network.checks[names[1]]) for w in (one, other)]
     assert told[0] == told[1]
+
+
+def test_what_people_tell_unasked_is_odd_free_of_charge_and_not_asked_again() -> None:
+    network = network_for(random_base(5), "p", ("bad",))
+    world = World(network, PATIENCE["normal"], "seed", {0, 1}, network.causes, Manners(told=2))
+    told = world.volunteered()
+    assert 1 <= len(told) <= 2
+    assert (world.minutes, world.asked) == (0.0, [])
+    for finding in told:
+        assert finding.answer != network.checks[finding.check].answers[0].id
+    fresh = World(network, PATIENCE["normal"], "seed", {0, 1}, network.causes, Manners(told=2))
+    live(fresh)
+    assert not {finding.check for finding in told} & set(fresh.asked[: len(network.checks)])
+
+
+def test_what_is_told_unasked_finds_the_fault_more_often() -> None:
+    bases = [random_base(seed, 12, 20) for seed in range(8)]
+    shares = []
+    for told in (0, 2):
+        manners = Manners(told=told)
+        done = [t for b in bases for t in simulation.trials(b, "bad", 12, manners=manners)]
+        shares.append(simulation.score("bad", done))
+    assert shares[1].steps < shares[0].steps

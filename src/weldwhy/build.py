@@ -174,7 +174,7 @@ def baseline(off_normal: float, shares: Iterable[float]) -> tuple[float, ...]:
 
 def symptom(item: Item) -> Symptom:
     """A symptom."""
-    values = item.data | tuples(item.data, "processes", "also")
+    values = item.data | tuples(item.data, "processes", "also", "cautions")
     return Symptom(id=values.pop("symptom"), **values)
 
 

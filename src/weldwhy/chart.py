@@ -28,6 +28,8 @@ from weldwhy.interview import Interview
 from weldwhy.model import Check, Remedy, RuleBase
 from weldwhy.steps import Step
 
+SOONEST = 7
+"""By this step every path has come to a remedy, to a stop or to a leaf's list."""
 COVER = 0.95
 """Share of a leaf's belief (outside "not in this list") that its list must reach."""
 
@@ -80,6 +82,13 @@ class Chart:
     root: int
     coverage: float
 
+    def steps_to_remedy(self, node: int | None = None) -> int:
+        """The most steps on any path up to the first remedy or stop, which a leaf's list is too."""
+        found = self.nodes[self.root if node is None else node]
+        if isinstance(found, Leaf) or found.step.kind in ("remedy", "stop"):
+            return 1
+        return 1 + max(self.steps_to_remedy(branch.to) for branch in found.branches)
+
     def steps_to_end(self, node: int | None = None) -> int:
         """The most steps on any path before a leaf."""
         found = self.nodes[self.root if node is None else node]
@@ -108,11 +117,13 @@ class _Builder:
         self.coverage = 0.0
 
     def build(self, case: Case, depth: int, chance: float) -> int:
+        """The node of a case with `depth` steps left, reached with `chance`."""
         interview = Interview(self.rules, case, self.patience)
         step = interview.step
         if step.kind == "done":
             return self._leaf(Leaf((), 1.0, done=True), chance)
-        if depth == 0 or chance < self.least or step.kind == "stop":
+        too_late = not case.tried and self.depth - depth >= SOONEST - 1 and step.kind != "remedy"
+        if depth == 0 or chance < self.least or step.kind == "stop" or too_late:
             return self._leaf(_list(interview), chance)
         if step.kind == "remedy":
             branches = self._results(interview, step, depth, chance)

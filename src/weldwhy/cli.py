@@ -209,6 +209,10 @@ def _add_rules(commands: Commands) -> None:
                 "--cases", type=_cases, default=20, metavar="N",
                 help="cases for each process of a symptom; default: 20",
             )  # fmt: skip
+            task.add_argument(
+                "--told", type=int, choices=range(5), default=0, metavar="N",
+                help="odd things told before any question, 0 to 4; default: 0",
+            )  # fmt: skip
         _add_rules_folder(task)
         task.set_defaults(task=name)
 

@@ -75,7 +75,7 @@ def simulate(options: argparse.Namespace) -> ExitCode:
         hint = did_you_mean(options.operand, rules.symptoms)
         raise UsageError(f'there is no symptom "{options.operand}"{hint}')
     chosen = [options.operand] if options.operand else list(rules.symptoms)
-    run(rules, chosen, options.cases)
+    run(rules, chosen, options.cases, options.told)
     return ExitCode.FINE
 
 

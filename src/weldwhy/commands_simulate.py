@@ -5,18 +5,20 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from weldwhy import simulation
+from weldwhy.engine.world import Manners
 from weldwhy.model import RuleBase
 from weldwhy.simulation import APART, Findings, Pair, Score
 
 SMALL = "   "
 
 
-def run(rules: RuleBase, symptoms: Sequence[str], cases: int) -> None:
+def run(rules: RuleBase, symptoms: Sequence[str], cases: int, told: int = 0) -> None:
     """Print a block of lines for each symptom as it is done, and what holds over all of them."""
     findings = Findings()
+    manners = Manners(told=told)
     everything = []
     for symptom in symptoms:
-        done = simulation.trials(rules, symptom, cases)
+        done = simulation.trials(rules, symptom, cases, manners=manners)
         alike = _alike(rules, symptom, findings)
         if not done:
             print(f"{symptom}: no cause gives it")

@@ -119,6 +119,7 @@ SYMPTOM = keys(
     optional("confused_with", text(), "what it is often taken for, and how to tell"),
     optional("iso_6520_1", text(), "its number in ISO 6520-1"),
     optional("limits", text(), "how much of it a standard allows"),
+    optional("cautions", _CAUTIONS, "warnings shown before every step of a case that reports it"),
     SOURCE,
 )
 

@@ -231,6 +231,20 @@ class Interview:
             return steps.ask_group(self.rules, process)
         return steps.ask_symptom(self.rules, process, group or "")
 
+    @cached_property
+    def _symptom_cautions(self) -> tuple[Caution, ...]:
+        symptoms = self.rules.symptoms
+        ids = [c for s in self.case.symptoms if s in symptoms for c in symptoms[s].cautions]
+        return steps.cautions(self.rules, dict.fromkeys(ids))
+
+    def _with_symptoms(self, cautions: tuple[Caution, ...]) -> tuple[Caution, ...]:
+        """The warnings of the symptoms reported, then these; none twice."""
+        first = self._symptom_cautions
+        return (*first, *(caution for caution in cautions if caution not in first))
+
+    def _warned(self, step: Step) -> Step:
+        return replace(step, cautions=self._with_symptoms(step.cautions))
+
     @property
     def _tuned(self) -> Tuning:
         return PATIENCE[self.patience]
@@ -252,7 +266,7 @@ class Interview:
     def ask(self, check_id: str, reason: str = "") -> Step:
         """The step that puts one check, whether or not it is the best now."""
         check = self.rules.checks[check_id]
-        step = steps.put_check(self.rules, check, reason or check.settles)
+        step = self._warned(steps.put_check(self.rules, check, reason or check.settles))
         target = self.window.targets.get(check.setting) if self.window else None
         if target is None:
             return step
@@ -262,7 +276,7 @@ class Interview:
     def remedy(self, cause_id: str, number: int = 0) -> Step:
         """The step that offers remedy `number` of a cause (the last one if there are fewer)."""
         chance = self.belief.probability(cause_id) if self._in_play(cause_id) else 0.0
-        return steps.offer_remedy(self.rules, cause_id, number, chance)
+        return self._warned(steps.offer_remedy(self.rules, cause_id, number, chance))
 
     def _in_play(self, cause_id: str) -> bool:
         return self._reported and cause_id in self.network.number
@@ -324,7 +338,8 @@ class Interview:
     def remedies(self, cause_id: str) -> tuple[Advice, ...]:
         """The cause's remedies with cautions and corrective settings."""
         cause = self.rules.causes[cause_id]
-        return advice.advise(self.rules, self.case, cause, self.window, self.system)
+        found = advice.advise(self.rules, self.case, cause, self.window, self.system)
+        return tuple(replace(a, cautions=self._with_symptoms(a.cautions)) for a in found)
 
     # what was told
 

@@ -128,7 +128,10 @@ class Lens:
 
 @dataclass(frozen=True, slots=True)
 class Symptom:
-    """What is reported. `group` is where one notices it: the bead, a crack, the arc, the wire."""
+    """What is reported. `group` is where one notices it: the bead, a crack, the arc, the wire.
+
+    `cautions` come before every step of a case that reports it.
+    """
 
     id: str
     name: str
@@ -139,6 +142,7 @@ class Symptom:
     also: tuple[str, ...] = ()
     iso_6520_1: str = ""
     limits: str = ""
+    cautions: tuple[str, ...] = ()
     confused_with: str = ""
 
 

@@ -82,9 +82,15 @@ def caution_missing(survey: Survey) -> Iterator[Problem]:
 def caution_stops(survey: Survey) -> Iterator[Problem]:
     """A remedy that carries a warning to stop is itself a remedy that stops.
 
+    A symptom never carries one: its warnings stand before every step, and none could be taken.
     Passes: `cautions: [mains]` with `stop: yes`. Fails: `cautions: [mains]` and a step to do.
     """
     stopping = {item.id for item in survey.all("caution") if item.data.get("stop")}
+    for item in survey.all("symptom"):
+        for number, caution in enumerate(item.data.get("cautions", [])):
+            if caution in stopping:
+                words = f'caution "{caution}" says stop, so no step could follow it'
+                yield item.problem(("cautions", number), words, "caution-stops")
     for item in survey.all("cause"):
         for place, remedy in enumerate(item.data["remedies"]):
             for number, caution in enumerate(remedy.get("cautions", [])):

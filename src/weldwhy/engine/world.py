@@ -29,13 +29,15 @@ LONGEST = 80
 @dataclass(frozen=True, slots=True)
 class Manners:
     """How people and remedies behave: chances of a wrong answer, of none, of a remedy that fails,
-    of a fault that is not listed; and the minutes that each question really costs on top."""
+    of a fault that is not listed; the minutes that each question really costs on top; and how
+    many odd things people tell before they are asked."""
 
     wrong: float = 0.10
     dont_know: float = 0.15
     fails: float = 0.08
     not_listed: float = 0.03
     attention: float = 0.15
+    told: int = 0
 
 
 @dataclass
@@ -62,10 +64,26 @@ class World:
         self.done[name] = self.done.get(name, 0) + 1
         return random.Random(f"{self.seed} {name} {self.done[name]}")
 
+    def volunteered(self) -> tuple[Finding, ...]:
+        """Odd things seen or known that are told before any question, as many as people tell."""
+        told: list[Finding] = []
+        plain = [c for c in self.network.checks.values() if c.how in ("ask", "look")]
+        self._chance("volunteered").shuffle(plain)
+        for check in plain:
+            if len(told) == self.manners.told:
+                break
+            said = self._said(check)
+            if said not in (None, check.answers[0].id):
+                told.append(Finding(check.id, str(said)))
+        return tuple(told)
+
     def answer(self, check: Check) -> str | None:
-        """What the person says; None for "don't know"."""
+        """What the person says when asked; None for "don't know"."""
         self.minutes += check.minutes + self.manners.attention
         self.asked.append(check.id)
+        return self._said(check)
+
+    def _said(self, check: Check) -> str | None:
         rng = self._chance(f"check {check.id}")
         if rng.random() < self.manners.dont_know:
             return None
@@ -131,7 +149,7 @@ def live(world: World, at_first: Callable[[Belief], None] = lambda _: None) -> N
     `at_first` is told the belief when the first remedy, or help, is advised.
     """
     network = world.network
-    log: tuple[Finding | Fix, ...] = ()
+    log: tuple[Finding | Fix, ...] = world.volunteered()
     refused: set[str] = set()
     again: set[str] = set()
     told = False

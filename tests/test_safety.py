@@ -1,0 +1,127 @@
+"""Every published caution is among the warnings, stands where it belongs, and comes before a step.
+
+Facts: tests/published/safety.yaml. The linter asks for warnings by the words that each warning
+names (`needed_for`); here the dangers are named once more, independently of the rules.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from pathlib import Path
+from typing import Any
+
+import pytest
+import yaml
+from tests.replay import shipped_rules
+
+from weldwhy.case import Case, Reported, Situated
+from weldwhy.interview import Interview
+
+RULES = shipped_rules()
+FILE = Path(__file__).parent / "published" / "safety.yaml"
+FACTS: list[dict[str, Any]] = yaml.safe_load(FILE.read_text())["cautions"]
+
+
+@pytest.mark.parametrize("fact", FACTS, ids=lambda fact: fact["topic"])
+def test_a_published_caution_is_among_the_warnings(fact: dict[str, Any]) -> None:
+    text = " ".join(RULES.cautions[each].text for each in fact["caution"])
+    for words in fact["says"]:
+        assert re.search(words, text), words
+
+
+def _steps() -> Iterator[tuple[str, str, set[str]]]:
+    """Id, text and warnings of every check and remedy."""
+    for check in RULES.checks.values():
+        yield check.id, check.ask, set(check.cautions)
+    for cause in RULES.causes.values():
+        for remedy in cause.remedies:
+            yield f"{cause.id}/{remedy.id}", remedy.do, set(remedy.cautions)
+
+
+STEPS = list(_steps())
+
+DANGERS = {
+    # what the text of a step says that it does: one at least of these warnings must stand before it
+    "opens the feeder or the machine": (
+        r"open the (feeder|drive|cover|machine)|take (off )?the (cover|side) off|drive cover|"
+        r"(new|change|fit|swap) (a |the )?(drive )?rolls?\b|(new|change|pull out|fit) (a |the )?liner",
+        {"power-off", "inside-machine"},
+    ),
+    "handles a cylinder": (
+        r"\bcylinder\b(?! gauge)", {"cylinder", "argon-space"},
+    ),
+    "grinds": (r"\b(grind|regrind|flap disc|angle grinder|cutting disc)\b", {"grinding"}),
+    "heats": (
+        r"\b(preheat|warm the|heat the (part|metal|joint|casting)|torch flame|bake)\b",
+        {"hot-metal", "fire"},
+    ),
+    "uses solvent": (
+        r"\b(acetone|alcohol|solvent|degrease|paint thinner|brake cleaner)\b",
+        {"flammable-solvent", "chlorinated-solvent", "ventilation"},
+    ),
+    "meets zinc": (r"\b(zinc|galvanis\w+)\b", {"zinc", "coated-metal", "plating-unknown"}),
+    "meets cadmium or plating": (
+        r"\b(cadmium|plated|chromed)\b", {"plating-unknown", "coated-metal", "zinc"},
+    ),
+    "meets chromium": (
+        r"\b(grind|weld)\b[^.]*\bstainless (weld|bead|metal|part)\b|chromate|hard-facing",
+        {"chromium", "grinding", "ventilation"},
+    ),
+    "meets a closed vessel": (
+        r"\b(fuel tank|oil drum|closed (vessel|drum|tank))\b", {"closed-vessel"},
+    ),
+    "takes hold of a lead or a holder": (
+        r"\b(move|swap|change over) the (work )?(clamp|leads?)\b", {"electric-shock", "power-off"},
+    ),
+}  # fmt: skip
+
+HARMLESS = {"damp-metal/bring-it-indoors": "the warm is the room, nothing is heated"}
+"""Steps in which the words of a danger mean none, and why."""
+
+
+@pytest.mark.parametrize("danger", DANGERS)
+def test_a_step_that_can_hurt_carries_its_warning(danger: str) -> None:
+    pattern, wanted = DANGERS[danger]
+    bare = [
+        (name, text)
+        for name, text, cautions in STEPS
+        if re.search(pattern, text, re.IGNORECASE) and not cautions & wanted
+        if name not in HARMLESS
+    ]
+    assert not bare
+
+
+@pytest.mark.parametrize("danger", DANGERS)
+def test_the_words_of_each_danger_are_really_met(danger: str) -> None:
+    """A pattern that finds nothing guards nothing."""
+    pattern, wanted = DANGERS[danger]
+    met = [name for name, text, has in STEPS if re.search(pattern, text, re.IGNORECASE)]
+    guarded = [name for name, _, has in STEPS if has & wanted]
+    assert met or guarded
+
+
+def test_every_warning_stands_somewhere() -> None:
+    used = {caution for _, _, has in STEPS for caution in has}
+    used |= {caution for symptom in RULES.symptoms.values() for caution in symptom.cautions}
+    used |= {job.caution for job in RULES.jobs.values()}
+    assert set(RULES.cautions) - used == set()
+
+
+def test_a_cover_a_circuit_and_a_socket_are_left_to_those_who_may() -> None:
+    """Inside the machine and behind the socket there is nothing to do but stop and call."""
+    for cause in RULES.causes.values():
+        for remedy in cause.remedies:
+            if {"inside-machine", "mains", "tingle", "closed-vessel"} & set(remedy.cautions):
+                assert remedy.stop, remedy.id
+                assert remedy.call, remedy.id
+
+
+@pytest.mark.parametrize("process", RULES.symptoms["shock"].processes)
+def test_a_shock_is_met_with_the_plug_out_and_ends_in_a_stop(process: str) -> None:
+    case = Case().with_(Situated("process", process), Reported("shock"), Situated("material", ""))
+    step = Interview(RULES, case).step
+    assert step.cautions[0].id == "plug-out-first"
+    for ranked in Interview(RULES, case).ranked[:3]:
+        assert ranked.cause.hazard
+        assert ranked.cause.remedies[0].stop, ranked.cause.id
