@@ -34,14 +34,51 @@ def view(*entries: Entry, patience: str = "normal") -> Interview:
     return Interview(RULES, Case(tuple(entries)), patience)
 
 
-def test_the_way_in_asks_symptom_then_process_then_metal() -> None:
+def test_the_way_in_asks_process_group_symptom_and_metal() -> None:
     case = Case()
-    for wanted, answer in (("symptom", "porosity"), ("process", "gmaw"), ("material", "aluminium")):
+    for wanted, answer in (
+        ("process", "gmaw"), ("group", "holes"), ("symptom", "porosity"), ("material", "aluminium"),
+    ):  # fmt: skip
         step = Interview(RULES, case).step
         assert (step.kind, step.id) == ("ask", wanted)
         assert answer in {a.id for a in step.answers}
+        assert len(step.answers) <= 9, "each answer has a digit"
         case = case.with_(entry_for(wanted, answer))
     assert Interview(RULES, case).step.id in RULES.checks
+
+
+@pytest.mark.parametrize("process", RULES.processes)
+def test_every_symptom_is_reached_by_digits_through_its_group(process: str) -> None:
+    case = Case().with_(Situated("process", process))
+    reached = set()
+    for group in Interview(RULES, case).step.answers:
+        step = Interview(RULES, case.with_(Situated("group", group.id))).step
+        assert step.id == "symptom"
+        assert 1 <= len(step.answers) <= 9
+        reached |= {answer.id for answer in step.answers}
+    assert reached == {s.id for s in RULES.symptoms.values() if process in s.processes}
+
+
+def test_in_a_group_the_symptom_met_most_often_comes_first() -> None:
+    told = Case().with_(Situated("process", "gmaw"), Situated("group", "holes"))
+    assert Interview(RULES, told).step.answers[0].id == "porosity"
+
+
+def test_who_reports_a_symptom_first_is_asked_for_the_process_alone() -> None:
+    case = Case().with_(Reported("porosity"))
+    assert Interview(RULES, case).step.id == "process"
+    assert Interview(RULES, case.with_(Situated("process", "gmaw"))).step.id == "material"
+
+
+def test_the_warnings_of_a_symptom_come_before_every_step() -> None:
+    case = Case().with_(Reported("shock"), Situated("process", "smaw"), Situated("material", ""))
+    interview = Interview(RULES, case)
+    cause = interview.ranked[0].cause
+    steps = [interview.step, interview.ask("gloves-and-floor"), interview.remedy(cause.id)]
+    for step in steps:
+        assert step.cautions[0].id == "plug-out-first"
+        assert len({caution.id for caution in step.cautions}) == len(step.cautions)
+    assert interview.remedies(cause.id)[0].cautions[0].id == "plug-out-first"
 
 
 def test_only_processes_that_can_show_the_symptom_are_offered() -> None:

@@ -51,7 +51,7 @@ def store(tmp_path: Path) -> Store:
 
 
 START = "1\n1\n"
-"""Symptom and process by number."""
+"""Process and symptom by number."""
 
 
 def _talk(store: Store, typed: str, rules: RuleBase | None = None) -> str:
@@ -72,7 +72,7 @@ def _entries_of_asked(text: str) -> str:
 def test_a_number_answers_and_every_entry_is_kept_at_once(store: Store) -> None:
     text = _talk(store, START + "2\n")
     entries = _kept(store).entries
-    assert entries[:2] == (Reported("bad"), Situated("process", "p"))
+    assert entries[:2] == (Situated("process", "p"), Reported("bad"))
     assert isinstance(entries[-1], Answered)
     assert entries[-1].answer == "yes"
     assert text.rstrip().endswith("The case is kept.")
@@ -198,7 +198,7 @@ def test_no_input_at_all_is_the_same_as_leaving(store: Store) -> None:
 
 def test_preferred_units_and_patience_are_used(store: Store) -> None:
     store.preferences = Preferences(units="mm", patience="brisk")
-    assert "What is wrong?" in _talk(store, "")
+    assert "Which process" in _talk(store, "")
 
 
 def test_lines_are_plain_text_no_wider_than_a_small_terminal(store: Store) -> None:
@@ -291,9 +291,9 @@ def test_control_c_leaves_with_130_and_the_case_kept(tmp_path: Path) -> None:
         assert talk.stdin is not None
         assert talk.stdout is not None
         assert talk.stderr is not None
-        talk.stdin.write("3\n1\n")
+        talk.stdin.write("1\n1\n1\n")
         talk.stdin.flush()
-        _wait_for(tmp_path / "case.json", "situated")
+        _wait_for(tmp_path / "case.json", "reported")
         talk.send_signal(signal.SIGINT)
         assert talk.wait(10) == ExitCode.INTERRUPTED
         assert "Traceback" not in talk.stderr.read()
@@ -305,9 +305,9 @@ def test_a_killed_program_resumes_at_the_same_question(tmp_path: Path) -> None:
         COMMAND, stdin=subprocess.PIPE, stdout=subprocess.DEVNULL, text=True, env=_program(tmp_path)
     ) as talk:
         assert talk.stdin is not None
-        talk.stdin.write("3\n1\n")
+        talk.stdin.write("1\n1\n1\n")
         talk.stdin.flush()
-        _wait_for(tmp_path / "case.json", "situated")
+        _wait_for(tmp_path / "case.json", "reported")
         talk.kill()
     done = _typed_in(tmp_path, "1\n")
     assert "An unfinished case is kept:" in done.stdout

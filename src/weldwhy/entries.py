@@ -29,7 +29,7 @@ from weldwhy.units import Quantity, UnitError, parse, show
 PASSES = {"dont-know": DONT_KNOW, "skip": SKIP}
 """Words that may stand in place of an answer, and the reason they give for having none."""
 
-PLAIN = ("process", "material", "thickness", "place", "job")
+PLAIN = ("process", "group", "material", "thickness", "place", "job")
 """What may be told of the work by itself, without a check."""
 
 PLACES = ("indoors", "outdoors")
@@ -68,6 +68,7 @@ def _situated(rules: RuleBase, field: str, wanted: str) -> Entry:
     words: dict[str, Iterable[str]] = {
         "symptom": rules.symptoms,
         "process": rules.processes,
+        "group": rules.groups,
         "place": PLACES,
         "job": rules.jobs,
     }
@@ -102,6 +103,8 @@ def _is_known(rules: RuleBase, entry: Entry) -> bool:
     match entry:
         case Situated(field="process", value=value):
             return not value or value in rules.processes
+        case Situated(field="group", value=value):
+            return not value or value in rules.groups
         case Situated(field="material", value=value):
             return not value or value in rules.materials
         case Situated(field="job", value=value):

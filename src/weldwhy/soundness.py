@@ -210,17 +210,19 @@ def _stop(item: Item, data: Mapping[str, object], path: tuple[str | int, ...]) -
 
 
 def twice_named(survey: Survey) -> Iterator[Problem]:
-    """Two remedies of one cause have two ids.
+    """No two remedies have the same id, and none has that of a check: a case tells them by it.
 
-    Passes: set-gas-flow and new-regulator. Fails: set-gas-flow twice in one cause.
+    Passes: set-gas-flow and new-regulator. Fails: set-gas-flow twice, in one cause or in two.
     """
+    seen = {item.id: "a check" for item in survey.all("check")}
     for item in survey.all("cause"):
-        seen: set[str] = set()
         for place, remedy in enumerate(item.data["remedies"]):
-            if remedy["remedy"] in seen:
-                words = f'remedy "{remedy["remedy"]}" is here twice'
+            name = remedy["remedy"]
+            if name in seen:
+                there = "here twice" if seen[name] == item.id else f"that of {seen[name]} too"
+                words = f'remedy "{name}" is {there}; give it an id of its own'
                 yield item.problem(("remedies", place, "remedy"), words, "duplicate-id")
-            seen.add(remedy["remedy"])
+            seen.setdefault(name, item.id)
 
 
 CHECKS: tuple[Callable[[Survey], Iterator[Problem]], ...] = (

@@ -32,14 +32,27 @@ class Step:
 
 
 def symptoms_of(rules: RuleBase, process: str, group: str = "") -> list[Symptom]:
-    """The symptoms that the process can show, of one group if it is told, by group."""
+    """The symptoms that the process can show, of one group if it is told.
+
+    They come group by group, and inside a group the one that is met most often comes first.
+    """
     order = list(rules.groups)
     found = [
         symptom
         for symptom in rules.symptoms.values()
         if (not process or process in symptom.processes) and group in ("", symptom.group)
     ]
-    return sorted(found, key=lambda s: order.index(s.group) if s.group in order else len(order))
+    met = dict.fromkeys((symptom.id for symptom in found), 0.0)
+    for cause in rules.causes.values():
+        if not process or process in cause.processes:
+            for shown in cause.symptoms.keys() & met.keys():
+                met[shown] += cause.rate(process) * cause.symptoms[shown]
+
+    def place(symptom: Symptom) -> tuple[int, float]:
+        at = order.index(symptom.group) if symptom.group in order else len(order)
+        return at, -met[symptom.id]
+
+    return sorted(found, key=place)
 
 
 def ask_group(rules: RuleBase, process: str) -> Step:
