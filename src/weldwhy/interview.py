@@ -258,7 +258,7 @@ class Interview:
         if step.kind == "fix":
             return self.remedy(step.cause, self.belief.tries.get(step.cause, 0))
         if step.kind == "help":
-            leader = self.ranked[0].cause
+            leader = self.rules.causes[step.cause] if step.cause else self.ranked[0].cause
             stops = leader.remedies[0].stop
             return self.remedy(leader.id) if stops else steps.call_for_help(self._tuned.help)
         return self.ask(step.check, REASONS.get(step.kind, ""))

@@ -153,6 +153,19 @@ def test_a_danger_is_asked_about_by_its_surest_check_not_the_cheapest() -> None:
     assert chooser(rules, (Finding("sure", "no"),)).step.kind != "hazard"
 
 
+def test_a_likely_danger_that_only_others_may_mend_is_a_stop_before_any_other_check() -> None:
+    rules = base(
+        [
+            cause("danger", 3.0, {"sure": {"yes": 0.985}}, hazard=True, stop=True),
+            cause("other", 3.0, {"second": {"yes": 0.985}}, hazard=True, stop=True),
+        ],
+        [check("sure", off=0.02), check("second", off=0.02)],
+    )
+    step = chooser(rules, (Finding("sure", "yes"),)).step
+    assert (step.kind, step.cause) == ("help", "danger")
+    assert chooser(rules, (Finding("sure", "no"),)).step.kind != "fix"
+
+
 def test_a_likely_danger_is_put_right_before_anything_else() -> None:
     rules = base(
         [

@@ -51,7 +51,8 @@ class Value:
 
 @dataclass(frozen=True, slots=True)
 class Step:
-    """The next step. `check` for ask, check and again; `cause` for fix; neither for help."""
+    """The next step. `check` for ask, check and again; `cause` for fix, and for help with a
+    danger that only others may put right."""
 
     kind: Literal["hazard", "ask", "check", "again", "fix", "help"]
     minutes: float
@@ -192,7 +193,7 @@ class Chooser:
 
     @cached_property
     def _hazard_step(self) -> Step | None:
-        """A danger: its surest check first, and its remedy at once when it is likely."""
+        """A danger: its surest check first; once likely, its remedy at once, or the call for it."""
         for cause in self.network.causes:
             chance = self.belief.probability(cause.id) if cause.hazard else 0.0
             if chance < tuning.HAZARD:
@@ -200,6 +201,8 @@ class Chooser:
             number = self.network.number[cause.id]
             if chance > tuning.LIKELY_DANGER and self.planner.offered(number):
                 return self._fix(number)
+            if chance > tuning.LIKELY_DANGER and cause.remedies[0].stop:
+                return Step("help", self.tuned.help, cause=cause.id)
             check = surest_check(self.network, number)
             if check in self.open_checks:
                 return Step("hazard", self.network.checks[check].minutes, check, cause.id)
