@@ -317,7 +317,8 @@ def test_a_simulation_tells_rates_calibration_and_what_is_hard_to_tell_apart(
     code, out, err = _run(capsys, "rules simulate slag-inclusion --cases 2 --told 1")
     assert (code, err) == (ExitCode.FINE, "")
     assert re.search(r"slag-inclusion: \d+ cases, \d+\.\d steps to the first remedy", out)
-    assert re.search(r"one fault: first \S+ %?, in the first three", out)
+    assert re.search(r"at the first remedy: one fault first \S+ ?%?, among three", out)
+    assert "after 5 steps put right or among three" in out
     assert "said and was:" in out
     assert _run(capsys, "rules simulate slag-inclusion --cases 2 --told 1")[1] == out
 

@@ -69,6 +69,17 @@ def test_steps_are_the_answers_before_the_first_remedy_and_the_remedy() -> None:
     assert {trial.mended for trial in done} == {frozenset({"only"})}
 
 
+def test_what_is_mended_or_named_after_five_steps_counts_as_found_soon() -> None:
+    """Six causes with a sure check each: two faults take more than the first remedy."""
+    done = simulation.trials(clear_base(), "bad", 80, manners=HONEST)
+    score = simulation.score("bad", done)
+    assert score.soon_one is not None
+    assert score.soon_one >= 0.9
+    for trial in done:
+        assert trial.soon <= trial.faults
+        assert len(trial.asked) > simulation.SOON or trial.mended <= trial.soon
+
+
 def test_a_metal_is_drawn_for_each_case_and_only_its_causes_are_at_work() -> None:
     two = [replace(cause("steel-only"), materials=("steel",)), cause("any")]
     rules = replace(
@@ -96,7 +107,7 @@ def test_stated_chances_come_true_as_often_as_they_say() -> None:
 def test_the_curve_counts_every_stated_chance_once() -> None:
     trial = Trial(
         "p", frozenset({"a"}), True, ("a", "b"), 2, (), ((0.9, True), (0.1, False)),
-        frozenset({"a"}), False,
+        frozenset({"a"}), frozenset({"a"}), False,
     )  # fmt: skip
     assert list(simulation.curve([trial, trial])) == [(0.1, 0.0, 2), (0.9, 1.0, 2)]
 
@@ -126,7 +137,7 @@ def test_a_check_that_is_never_asked_and_parts_nothing_is_idle() -> None:
 
 
 def test_a_cause_that_was_neither_named_nor_mended_is_never_found() -> None:
-    missed = Trial("p", frozenset({"a"}), True, ("b",), 1, (), (), frozenset(), True)
+    missed = Trial("p", frozenset({"a"}), True, ("b",), 1, (), (), frozenset(), frozenset(), True)
     mended = replace(missed, faults=frozenset({"c"}), mended=frozenset({"c"}))
     found = Findings()
     found.add([missed, mended])

@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 from weldwhy import simulation
 from weldwhy.engine.world import Manners
 from weldwhy.model import RuleBase
-from weldwhy.simulation import APART, Findings, Pair, Score
+from weldwhy.simulation import APART, SOON, Findings, Pair, Score
 
 SMALL = "   "
 
@@ -54,8 +54,12 @@ def score_lines(score: Score) -> Iterator[str]:
     """The rates of one symptom and its calibration curve."""
     yield f"{score.symptom}: {score.trials} cases, {score.steps:.1f} steps to the first remedy"
     yield (
-        f"{SMALL} one fault: first {_share(score.first)}, in the first three "
-        f"{_share(score.in_three)}; two faults: both in the first three {_share(score.both)}"
+        f"{SMALL} at the first remedy: one fault first {_share(score.first)}, among three "
+        f"{_share(score.in_three)}; both of two among three {_share(score.both)}"
+    )
+    yield (
+        f"{SMALL} after {SOON} steps put right or among three: one fault "
+        f"{_share(score.soon_one)}, both of two {_share(score.soon_two)}"
     )
     yield (
         f"{SMALL} in the end: every fault put right {_share(score.mended)}, "

@@ -9,13 +9,14 @@ from __future__ import annotations
 
 import random
 from collections import Counter
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from itertools import combinations
 from statistics import mean
 
 from weldwhy.engine import rows, world
 from weldwhy.engine.belief import Belief
+from weldwhy.engine.choice import Step
 from weldwhy.engine.network import Network, network_for
 from weldwhy.engine.tuning import PATIENCE
 from weldwhy.engine.world import ELSEWHERE, Manners, World
@@ -23,6 +24,8 @@ from weldwhy.model import RuleBase
 
 APART = 0.30
 """A check tells two causes apart if it sorts so many more of their beads than chance would."""
+SOON = 5
+"""Questions and remedies after which it is asked whether a fault is found."""
 BINS = (0.0, 0.05, 0.15, 0.30, 0.50, 0.70, 0.85, 1.01)
 """Edges of the stated chances that the calibration is told for."""
 
@@ -31,8 +34,9 @@ BINS = (0.0, 0.05, 0.15, 0.30, 0.50, 0.70, 0.85, 1.01)
 class Trial:
     """One simulated case. `ranked` are the likeliest three when the first remedy was advised.
 
-    `stated` holds the chance then given to each cause, and whether it was at work; `mended` are
-    the faults put right before the case was given up.
+    `stated` holds the chance then given to each cause, and whether it was at work; `soon` are the
+    faults that were put right, or stood among the likeliest three, after `SOON` steps; `mended`
+    those put right before the case was given up.
     """
 
     process: str
@@ -42,6 +46,7 @@ class Trial:
     steps: int
     asked: tuple[str, ...]
     stated: tuple[tuple[float, bool], ...]
+    soon: frozenset[str]
     mended: frozenset[str]
     helped: bool
 
@@ -55,6 +60,8 @@ class Score:
     first: float | None
     in_three: float | None
     both: float | None
+    soon_one: float | None
+    soon_two: float | None
     steps: float
     mended: float | None
     helped: float
@@ -114,26 +121,51 @@ def _network(
 def _trial(network: Network, seed: str, manners: Manners) -> Trial:
     faults = world.draw(network, seed, not_listed=manners.not_listed)
     case = World(network, PATIENCE["normal"], seed, set(faults), network.causes, manners)
-    firsts: list[tuple[dict[str, float], int]] = []
-
-    def look(belief: Belief) -> None:
-        firsts.append((belief.marginals(), len(case.asked)))
-
-    world.live(case, look)
-    marginals, steps = firsts[0] if firsts else ({}, len(case.asked))
-    names = frozenset(network.causes[f].id for f in faults if f != ELSEWHERE)
-    left = {network.causes[f].id for f in case.faults if f != ELSEWHERE}
+    watched = _Watch(case)
+    world.live(case, watched)
+    marginals, steps = watched.first or ({}, len(case.asked))
+    names = _names(network, faults)
+    mended = names - _names(network, case.faults)
     return Trial(
         process=network.process,
         faults=names,
         listed=ELSEWHERE not in faults,
-        ranked=tuple(sorted(marginals, key=lambda c: -marginals[c])[:3]),
+        ranked=_three(marginals),
         steps=steps + 1,
         asked=tuple(case.asked),
         stated=tuple((p, cause in names) for cause, p in marginals.items()),
-        mended=names - left,
+        soon=mended if watched.soon is None else names & watched.soon,
+        mended=mended,
         helped=case.helped,
     )
+
+
+class _Watch:
+    """Notes the belief at the first remedy, and what is found after the first few steps."""
+
+    def __init__(self, case: World) -> None:
+        self.case = case
+        self.at_work = _names(case.network, case.faults)
+        self.taken = 0
+        self.first: tuple[dict[str, float], int] | None = None
+        self.soon: frozenset[str] | None = None
+
+    def __call__(self, belief: Belief, step: Step) -> None:
+        marginals = belief.marginals()
+        if step.kind in ("fix", "help") and self.first is None:
+            self.first = marginals, len(self.case.asked)
+        if self.taken == SOON:
+            mended = self.at_work - _names(self.case.network, self.case.faults)
+            self.soon = mended | set(_three(marginals))
+        self.taken += 1
+
+
+def _names(network: Network, faults: Iterable[int]) -> frozenset[str]:
+    return frozenset(network.causes[f].id for f in faults if f != ELSEWHERE)
+
+
+def _three(marginals: Mapping[str, float]) -> tuple[str, ...]:
+    return tuple(sorted(marginals, key=lambda c: -marginals[c])[:3])
 
 
 def score(symptom: str, done: Sequence[Trial]) -> Score:
@@ -148,6 +180,8 @@ def score(symptom: str, done: Sequence[Trial]) -> Score:
         first=_rate(t.ranked[:1] == tuple(t.faults) for t in ones),
         in_three=_rate(t.faults <= set(t.ranked) for t in ones),
         both=_rate(t.faults <= set(t.ranked) for t in twos),
+        soon_one=_rate(t.faults <= t.soon for t in ones),
+        soon_two=_rate(t.faults <= t.soon for t in twos),
         steps=mean(t.steps for t in done),
         mended=_rate(t.mended == t.faults for t in done if t.listed),
         helped=mean(t.helped for t in done),

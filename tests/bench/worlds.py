@@ -53,12 +53,13 @@ def live(case: World) -> list[str]:
     """The engine's own policy."""
     first: list[str] = []
 
-    def look(belief: world.Belief) -> None:
-        marginals = belief.marginals()
-        first.extend(sorted(marginals, key=lambda c: -marginals[c])[:3])
+    def look(belief: world.Belief, step: world.Step) -> None:
+        if step.kind == "fix" and not first:
+            marginals = belief.marginals()
+            first.extend(sorted(marginals, key=lambda c: -marginals[c])[:3])
 
     world.live(case, look)
-    return first if case.fixes else []
+    return first
 
 
 def _down(case: World, order: list[Item]) -> None:

@@ -13,7 +13,7 @@ from dataclasses import dataclass, field
 
 from weldwhy.engine import rows, tuning
 from weldwhy.engine.belief import Belief, Finding, Fix, replay
-from weldwhy.engine.choice import Chooser
+from weldwhy.engine.choice import Chooser, Step
 from weldwhy.engine.network import Network
 from weldwhy.engine.tuning import Tuning
 from weldwhy.model import Cause, Check
@@ -143,22 +143,19 @@ def draw(
     return faults
 
 
-def live(world: World, at_first: Callable[[Belief], None] = lambda _: None) -> None:
+def live(world: World, watch: Callable[[Belief, Step], None] = lambda *_: None) -> None:
     """The engine's own policy, with sets of three faults once a remedy has failed.
 
-    `at_first` is told the belief when the first remedy, or help, is advised.
+    `watch` is told the belief and the step that it leads to, before each step is taken.
     """
     network = world.network
     log: tuple[Finding | Fix, ...] = world.volunteered()
     refused: set[str] = set()
     again: set[str] = set()
-    told = False
     for _ in range(LONGEST):
         belief = replay(network, log)
         step = Chooser(belief, log, refused, world.tuned, again).step
-        if step.kind in ("fix", "help") and not told:
-            told = True
-            at_first(belief)
+        watch(belief, step)
         if step.kind == "help":
             break
         if step.kind == "fix":
