@@ -58,6 +58,16 @@ def test_without_that_bound_a_path_would_be_longer(monkeypatch: pytest.MonkeyPat
     assert made.steps_to_remedy() > 7
 
 
+def test_a_danger_that_only_others_may_mend_ends_a_path_with_a_stop() -> None:
+    made = chart.build(shipped_rules(), "shock", "smaw", depth=4, least=0.02)
+    stops = [n for n in made.nodes if isinstance(n, chart.Node) and n.step.kind == "stop"]
+    assert stops
+    for node in stops:
+        assert node.branches == ()
+        assert node.step.call
+        assert node.step.cautions
+
+
 def curious(seed: int) -> RuleBase:
     """Questions cost nothing and remedies much, so the guide would ask on and on."""
     rules = random_base(seed, 12, 16)

@@ -84,7 +84,7 @@ def test_a_case_cured_by_something_unknown_is_no_fault() -> None:
 
 def test_before_a_symptom_is_told_the_report_asks_for_one() -> None:
     text = _text(Interview(_rules(), Case()))
-    assert "What is wrong?" in text
+    assert "Which process are you welding with?" in text
     assert "Most likely" not in text
 
 

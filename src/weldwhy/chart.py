@@ -65,7 +65,7 @@ class Branch:
 
 @dataclass(frozen=True, slots=True)
 class Node:
-    """A step with its branches."""
+    """A step with its branches; a stop has none."""
 
     step: Step
     branches: tuple[Branch, ...]
@@ -92,7 +92,7 @@ class Chart:
     def steps_to_end(self, node: int | None = None) -> int:
         """The most steps on any path before a leaf."""
         found = self.nodes[self.root if node is None else node]
-        if isinstance(found, Leaf):
+        if isinstance(found, Leaf) or not found.branches:
             return 0
         return 1 + max(self.steps_to_end(branch.to) for branch in found.branches)
 
@@ -123,6 +123,9 @@ class _Builder:
         if step.kind == "done":
             return self._leaf(Leaf((), 1.0, done=True), chance)
         too_late = not case.tried and self.depth - depth >= SOONEST - 1 and step.kind != "remedy"
+        if step.kind == "stop" and step.cause:
+            self.coverage += chance
+            return self._number(Node(step, ()))
         if depth == 0 or chance < self.least or step.kind == "stop" or too_late:
             return self._leaf(_list(interview), chance)
         if step.kind == "remedy":
@@ -190,18 +193,21 @@ def _list(interview: Interview) -> Leaf:
     planner = interview.chooser.planner
     reached = {i for i in range(len(network.causes)) if not planner.curable(i)}
     items: list[ListItem] = []
-    covered = 0.0
     for item in planner.order(belief.weights):
+        if _covered(belief, reached) >= COVER:
+            break
         items.append(ListItem(network.causes[item.cause].id, item.check))
         reached.add(item.cause)
-        covered = sum(
-            w
-            for h, (w, members) in enumerate(zip(belief.weights, network.sets))
-            if h != UNLISTED and reached.issuperset(members)
-        ) / (1.0 - belief.unlisted)
-        if covered >= COVER:
-            break
-    return Leaf(tuple(items), covered)
+    return Leaf(tuple(items), _covered(belief, reached))
+
+
+def _covered(belief: Belief, reached: set[int]) -> float:
+    """The share of the listed faults all of which are reached, or left to those who may."""
+    return sum(
+        w
+        for h, (w, members) in enumerate(zip(belief.weights, belief.network.sets))
+        if h != UNLISTED and reached.issuperset(members)
+    ) / (1.0 - belief.unlisted)
 
 
 def build(

@@ -106,7 +106,9 @@ def _titles(chart: Chart, order: Iterable[int]) -> dict[int, str]:
 def _step(step: Step) -> list[str]:
     """Cautions first, then what to do."""
     bead = " Then run a test bead." if step.kind == "remedy" else ""
-    return [*caution_lines(step.cautions), *safe([f"{step.text}{bead}"])]
+    stop = "STOP: " if step.kind == "stop" else ""
+    call = [f"Call: {ended(step.call)}"] if step.call else []
+    return [*caution_lines(step.cautions), *safe([f"{stop}{step.text}{bead}", *call])]
 
 
 NAMED = 3
@@ -114,6 +116,8 @@ NAMED = 3
 
 
 def _list(rules: RuleBase, leaf: Leaf, causes: Mapping[str, ListItem]) -> str:
+    if not leaf.items:
+        return "Nothing is left that you may mend yourself: stop and call for help."
     number = {cause: place for place, cause in enumerate(causes, 1)}
     names = [f"{rules.causes[i.cause].name} ({number[i.cause]})" for i in leaf.items[:NAMED]]
     rest = [str(number[item.cause]) for item in leaf.items[NAMED:]]

@@ -51,7 +51,7 @@ def model(rules: RuleBase, process: str, symptom: str, checks: Sequence[str]) ->
 
     Priors and tables are worked out here from the rules' own numbers.
     """
-    sets, prior = _prior(in_play(rules, process, symptom), symptom)
+    sets, prior = _prior(in_play(rules, process, symptom), symptom, process)
     network = gum.BayesNet("guide")
     network.add(gum.LabelizedVariable("faults", "faults", len(sets)))
     network.cpt("faults").fillWith(prior)
@@ -68,7 +68,7 @@ def posterior(
 ) -> dict[str, float]:
     """P(cause still at work | answers)."""
     causes = in_play(rules, process, symptom)
-    sets, _ = _prior(causes, symptom)
+    sets, _ = _prior(causes, symptom, process)
     inference = gum.LazyPropagation(model(rules, process, symptom, list(answers)))
     inference.setEvidence(
         {n: [a.id for a in rules.checks[n].answers].index(a) for n, a in answers.items()}
@@ -89,7 +89,7 @@ def noisy_or_posterior(
     faults stands one yes/no node for each cause and for "not listed"; these are the parents.
     """
     causes = in_play(rules, process, symptom)
-    sets, prior = _prior(causes, symptom)
+    sets, prior = _prior(causes, symptom, process)
     network = gum.BayesNet("noisy-or")
     network.add(gum.LabelizedVariable("faults", "faults", len(sets)))
     network.cpt("faults").fillWith(prior)
@@ -111,9 +111,11 @@ def noisy_or_posterior(
     return {c.id: float(inference.posterior(c.id).tolist()[1]) for c in causes}
 
 
-def _prior(causes: Sequence[Cause], symptom: str) -> tuple[list[list[Cause] | None], list[float]]:
+def _prior(
+    causes: Sequence[Cause], symptom: str, process: str
+) -> tuple[list[list[Cause] | None], list[float]]:
     """Single faults .62 and pairs .30 of what is not the unlisted fault's .03; None is unlisted."""
-    lone = {c.id: c.base * c.symptoms[symptom] for c in causes}
+    lone = {c.id: c.base_in.get(process, c.base) * c.symptoms[symptom] for c in causes}
     pairs = [
         [a, b] for a, b in combinations(causes, 2) if not a.exclusive or a.exclusive != b.exclusive
     ]

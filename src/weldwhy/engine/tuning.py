@@ -56,6 +56,6 @@ class Tuning:
 
 PATIENCE = {
     "brisk": Tuning(attention=2.5, in_a_row=4),
-    "normal": Tuning(attention=1.2),
+    "normal": Tuning(attention=0.6),
     "thorough": Tuning(attention=0.0, in_a_row=30),
 }
