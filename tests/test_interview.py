@@ -70,6 +70,15 @@ def test_who_reports_a_symptom_first_is_asked_for_the_process_alone() -> None:
     assert Interview(RULES, case.with_(Situated("process", "gmaw"))).step.id == "material"
 
 
+def test_a_metal_that_the_symptom_tells_is_not_asked() -> None:
+    told = view(Situated("process", "smaw"), Reported("cast-iron-crack"))
+    assert told.material == "cast-iron"
+    assert told.step.id in RULES.checks
+    assert all(not r.cause.materials or "cast-iron" in r.cause.materials for r in told.ranked)
+    asked = view(Situated("process", "smaw"), Reported("cold-crack"))
+    assert (asked.material, asked.step.id) == ("", "material")
+
+
 def test_the_warnings_of_a_symptom_come_before_every_step() -> None:
     case = Case().with_(Reported("shock"), Situated("process", "smaw"), Situated("material", ""))
     interview = Interview(RULES, case)

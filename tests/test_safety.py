@@ -45,7 +45,8 @@ DANGERS = {
     # what the text of a step says that it does: one at least of these warnings must stand before it
     "opens the feeder or the machine": (
         r"open the (feeder|drive|cover|machine)|take (off )?the (cover|side) off|drive cover|"
-        r"(new|change|fit|swap) (a |the )?(drive )?rolls?\b|(new|change|pull out|fit) (a |the )?liner",
+        r"(new|change|fit|swap) (a |the )?(drive )?rolls?\b|"
+        r"(new|change|pull out|fit) (a |the )?liner",
         {"power-off", "inside-machine"},
     ),
     "handles a cylinder": (

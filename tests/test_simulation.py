@@ -11,7 +11,7 @@ from weldwhy import simulation
 from weldwhy.engine.network import network_for
 from weldwhy.engine.tuning import PATIENCE
 from weldwhy.engine.world import Manners, World, draw, live
-from weldwhy.model import Material
+from weldwhy.model import Material, RuleBase
 from weldwhy.simulation import Findings, Trial
 
 HONEST = Manners(wrong=0.0, dont_know=0.0, fails=0.0, not_listed=0.0)
@@ -21,7 +21,7 @@ def _clear() -> list[str]:
     return [f"c{n}" for n in range(6)]
 
 
-def clear_base() -> simulation.RuleBase:
+def clear_base() -> RuleBase:
     """Six causes, each with a check of its own that always tells, and dear remedies."""
     checks = [check(f"q{n}", off=0.02, minutes=0.1) for n in range(6)]
     causes = [

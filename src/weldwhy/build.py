@@ -174,7 +174,7 @@ def baseline(off_normal: float, shares: Iterable[float]) -> tuple[float, ...]:
 
 def symptom(item: Item) -> Symptom:
     """A symptom."""
-    values = item.data | tuples(item.data, "processes", "also", "cautions")
+    values = item.data | tuples(item.data, "processes", "also", "materials", "cautions")
     return Symptom(id=values.pop("symptom"), **values)
 
 

@@ -115,6 +115,7 @@ SYMPTOM = keys(
     optional("also", ALSO, "other names people use"),
     Key("group", ref("group"), "where one notices it"),
     Key("processes", _PROCESSES, "the processes where it happens"),
+    optional("materials", _MATERIALS, "only in these metals; any if left out"),
     Key("looks", text(), "what it looks like"),
     optional("confused_with", text(), "what it is often taken for, and how to tell"),
     optional("iso_6520_1", text(), "its number in ISO 6520-1"),

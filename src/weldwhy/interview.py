@@ -106,10 +106,17 @@ class Interview:
             self.rules,
             self.case.process,
             tuple(sorted(self.case.symptoms)),
-            self.case.material,
+            self.material,
             self._multipliers,
             failed,
         )
+
+    @property
+    def material(self) -> str:
+        """The metal told, or the only one that can show a symptom reported; "" if not known."""
+        reported = [self.rules.symptoms[s] for s in self.case.symptoms if s in self.rules.symptoms]
+        lone = [s.materials[0] for s in reported if len(s.materials) == 1]
+        return self.case.material or (lone[0] if lone else "")
 
     @cached_property
     def window(self) -> Found | None:
@@ -214,7 +221,7 @@ class Interview:
             return steps.ask_process(self.rules, self.case.symptoms)
         if not self.case.symptoms:
             return self._way_in
-        if self.case.told("material") is None and self._material_matters:
+        if self.case.told("material") is None and not self.material and self._material_matters:
             return steps.ask_material(self.rules)
         if self.case.sound:
             return Step("done", "done", "The bead is sound.")

@@ -130,6 +130,7 @@ class Lens:
 class Symptom:
     """What is reported. `group` is where one notices it: the bead, a crack, the arc, the wire.
 
+    `materials` are the metals that can show it (empty: any); a single one need not be asked.
     `cautions` come before every step of a case that reports it.
     """
 
@@ -142,6 +143,7 @@ class Symptom:
     also: tuple[str, ...] = ()
     iso_6520_1: str = ""
     limits: str = ""
+    materials: tuple[str, ...] = ()
     cautions: tuple[str, ...] = ()
     confused_with: str = ""
 
@@ -219,9 +221,9 @@ class WorkedCase:
 class Cause:
     """What is wrong. `shows[check][answer]` = P(answer | only this cause); `symptoms` likewise.
 
-    `base` is the relative frequency, `base_in` that in processes where it differs; causes with the same `exclusive` word never occur together.
-    `hazard`: its check comes first whatever it costs. `setting`: (setting, side) whose measured
-    value speaks for or against this cause.
+    `base` is the relative frequency, `base_in` that in processes where it differs; causes with
+    the same `exclusive` word never occur together. `hazard`: its check comes first whatever it
+    costs. `setting`: (setting, side) whose measured value speaks for or against this cause.
     """
 
     id: str

@@ -103,6 +103,7 @@ def symptom_page(rules: RuleBase, symptom: Symptom) -> list[str]:
     lines += [f"ISO 6520-1: {symptom.iso_6520_1}"] if symptom.iso_6520_1 else []
     lines += [f"limits: {symptom.limits}"] if symptom.limits else []
     lines.append(f"processes: {', '.join(symptom.processes)}")
+    lines += _some("materials", symptom.materials)
     giving = [cause for cause in rules.causes.values() if symptom.id in cause.symptoms]
     giving.sort(key=lambda cause: -cause.base * cause.symptoms[symptom.id])
     lines.append("causes, likeliest first before any answer:")

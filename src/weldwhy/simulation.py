@@ -11,7 +11,7 @@ import random
 from collections import Counter
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
-from itertools import combinations
+from itertools import combinations, pairwise
 from statistics import mean
 
 from weldwhy.engine import rows, world
@@ -108,11 +108,9 @@ def trials(
     return done
 
 
-def _network(
-    rules: RuleBase, process: str, symptom: str, rng: random.Random
-) -> Network | None:
+def _network(rules: RuleBase, process: str, symptom: str, rng: random.Random) -> Network | None:
     """The network on a metal drawn from those that have a cause for the symptom."""
-    metals = list(rules.materials) or [""]
+    metals = list(rules.symptoms[symptom].materials or rules.materials) or [""]
     rng.shuffle(metals)
     found = (network_for(rules, process, (symptom,), metal) for metal in metals)
     return next((network for network in found if network.causes), None)
@@ -197,7 +195,7 @@ def _rate(hits: Iterable[bool]) -> float | None:
 def curve(done: Iterable[Trial]) -> Iterator[tuple[float, float, int]]:
     """Mean chance stated, share that was so, and how many, for each range of chances."""
     told = [each for trial in done for each in trial.stated]
-    for low, high in zip(BINS, BINS[1:]):
+    for low, high in pairwise(BINS):
         held = [(p, hit) for p, hit in told if low <= p < high]
         if held:
             yield mean(p for p, _ in held), mean(hit for _, hit in held), len(held)

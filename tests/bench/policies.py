@@ -15,6 +15,7 @@ from tests.replay import shipped_rules
 from weldwhy.engine.belief import Finding, replay
 from weldwhy.engine.network import Network, network_for
 from weldwhy.engine.tuning import Tuning
+from weldwhy.engine.world import ELSEWHERE
 
 POLICIES: dict[str, Policy] = {
     "live guide": worlds.live,
@@ -71,7 +72,7 @@ def outcome(
     for number in range(cases):
         network = networks[number % len(networks)]
         world = worlds.new(network, tuned, f"{seed} {number}", blurred)
-        names = {network.causes[f].id for f in world.faults if f != worlds.ELSEWHERE}
+        names = {network.causes[f].id for f in world.faults if f != ELSEWHERE}
         first = policy(world)
         done.append(world)
         if first:

@@ -9,6 +9,8 @@ from dataclasses import replace
 from tests.engine.small import GRADES
 
 from weldwhy.engine import tuning, world
+from weldwhy.engine.belief import Belief
+from weldwhy.engine.choice import Step
 from weldwhy.engine.network import Network
 from weldwhy.engine.plan import Item, Planner
 from weldwhy.engine.tuning import Tuning
@@ -53,7 +55,7 @@ def live(case: World) -> list[str]:
     """The engine's own policy."""
     first: list[str] = []
 
-    def look(belief: world.Belief, step: world.Step) -> None:
+    def look(belief: Belief, step: Step) -> None:
         if step.kind == "fix" and not first:
             marginals = belief.marginals()
             first.extend(sorted(marginals, key=lambda c: -marginals[c])[:3])

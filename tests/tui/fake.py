@@ -87,8 +87,8 @@ def rules() -> RuleBase:
             "stick": Process("stick", "stick", "stick", "holder plus", PRACTICE),
         },
         symptoms={
-            "holes": Symptom("holes", "holes in the bead", "holes", ("mig", "stick"), "Round holes.",
-                             PRACTICE, also=("bubbles", "pinholes")),
+            "holes": Symptom("holes", "holes in the bead", "holes", ("mig", "stick"),
+                             "Round holes.", PRACTICE, also=("bubbles", "pinholes")),
             "jam": Symptom("jam", "wire jam", "wire", ("mig",), "A tangle.", PRACTICE),
         },
         causes={cause.id: cause for cause in CAUSES},

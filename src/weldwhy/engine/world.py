@@ -123,7 +123,7 @@ def draw(
     network: Network,
     seed: str,
     sizes: Sequence[tuple[int, float]] = FAULTS,
-    not_listed: float = Manners.not_listed,
+    not_listed: float = 0.03,
 ) -> set[int]:
     """Faults drawn from the start weights, by number; exclusive causes never come together."""
     rng = random.Random(seed)

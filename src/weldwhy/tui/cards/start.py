@@ -18,8 +18,8 @@ NOT_FOR = (
 )
 """Stands on the first screens: where this guide stops."""
 
-NOTES = 3
-"""Other names told with a symptom; none where the list is long."""
+NOTES, NOTE_WIDTH = 3, 70
+"""Other names told with a symptom, as many as one line holds; none where the list is long."""
 
 
 def resume_card(rules: RuleBase, case: Case) -> Card:
@@ -50,7 +50,7 @@ def symptom_choices(rules: RuleBase, symptoms: Iterable[Symptom]) -> list[Choice
     choices, last = [], ""
     for symptom in known:
         heading = rules.groups.get(symptom.group, symptom.group)
-        also = ", ".join(symptom.also[:NOTES]) if len(known) <= SHORT_LIST else ""
+        also = _also(symptom) if len(known) <= SHORT_LIST else ""
         choices.append(
             Choice(
                 capital(symptom.name), (Reported(symptom.id),),
@@ -59,6 +59,13 @@ def symptom_choices(rules: RuleBase, symptoms: Iterable[Symptom]) -> list[Choice
         )  # fmt: skip
         last = heading
     return choices
+
+
+def _also(symptom: Symptom) -> str:
+    names = list(symptom.also[:NOTES])
+    while len(names) > 1 and len(", ".join(names)) > NOTE_WIDTH:
+        names.pop()
+    return ", ".join(names)
 
 
 def process_card(step: Step, symptoms: str) -> Card:
