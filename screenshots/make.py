@@ -41,6 +41,8 @@ NEST: tuple[Entry, ...] = (
     Situated("material", "mild-steel"),
     Answered("what-changed", "wire-or-rods"),
 )
+CRACKS: tuple[Entry, ...] = (Situated("process", "smaw"), Situated("group", "crack"))
+SHOCK: tuple[Entry, ...] = (Situated("process", "smaw"), Reported("shock"))
 BRIDGE = (*SPATTER[:3], Situated("job", "structural"))
 
 DARK, LIGHT = Terminal(), Terminal(dark=False)
@@ -55,6 +57,8 @@ PICTURES: dict[str, tuple[tuple[Entry, ...], tuple[str, ...], tuple[int, int], T
     "cause-120x40": (SPATTER, ("c", "1"), LARGE, DARK),
     "remedy-80x24": (SPATTER, ("c", "1", "1"), SMALL, DARK),
     "birds-nest-80x24": (NEST, (), SMALL, DARK),
+    "symptoms-80x24": (CRACKS, (), SMALL, DARK),
+    "shock-80x24": (SHOCK, (), SMALL, DARK),
     "stop-80x24": (BRIDGE, (), SMALL, DARK),
     "end-80x24": (SOUND, (), SMALL, DARK),
 }
