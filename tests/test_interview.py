@@ -79,6 +79,25 @@ def test_a_metal_that_the_symptom_tells_is_not_asked() -> None:
     assert (asked.material, asked.step.id) == ("", "material")
 
 
+@pytest.mark.parametrize("symptom", ["no-output", "breaker-trips", "gas-leaks"])
+def test_the_metal_is_not_asked_where_it_does_not_matter(symptom: str) -> None:
+    assert view(Situated("process", "gmaw"), Reported(symptom)).step.id != "material"
+
+
+def test_the_metal_is_asked_before_a_check_that_is_for_some_metals_only() -> None:
+    """However the answers fall, no such check comes to somebody whose metal is not known."""
+    for symptom in ("undercut", "gas-leaks", "tungsten-erodes", "no-feed", "crater-pipe"):
+        for turn in (0, -1):
+            process = RULES.symptoms[symptom].processes[turn]
+            case = Case().with_(Situated("process", process), Reported(symptom))
+            for number in range(8):
+                step = Interview(RULES, case).step
+                if step.kind not in ("ask", "check") or step.id == "material":
+                    break
+                assert not RULES.checks[step.id].materials
+                case = case.with_(Answered(step.id, step.answers[number % 2 and turn].id))
+
+
 def test_the_warnings_of_a_symptom_come_before_every_step() -> None:
     case = Case().with_(Reported("shock"), Situated("process", "smaw"), Situated("material", ""))
     interview = Interview(RULES, case)

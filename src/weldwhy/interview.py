@@ -34,6 +34,8 @@ REASONS = {
     "again": "this does not fit with the rest; please look once more",
 }
 """Why a check comes now, where it is not for what it settles."""
+METAL_MATTERS = 0.05
+"""From this chance on that a fault of some metals only is at work, the metal is asked."""
 DISAGREE = 0.35
 """From this log10 on, answers are said to disagree; one honest case in 200 reaches it."""
 
@@ -221,7 +223,7 @@ class Interview:
             return steps.ask_process(self.rules, self.case.symptoms)
         if not self.case.symptoms:
             return self._way_in
-        if self.case.told("material") is None and not self.material and self._material_matters:
+        if self._metal_open and self._metal_matters:
             return steps.ask_material(self.rules)
         if self.case.sound:
             return Step("done", "done", "The bead is sound.")
@@ -257,9 +259,19 @@ class Interview:
         return PATIENCE[self.patience]
 
     @property
-    def _material_matters(self) -> bool:
-        causes, checks = self.network.causes, self.network.checks.values()
-        return any(c.materials for c in causes) or any(c.materials for c in checks)
+    def _metal_open(self) -> bool:
+        return self.case.told("material") is None and not self.material
+
+    @property
+    def _metal_matters(self) -> bool:
+        """Whether faults of some metals only are likely, or the next check is for some only."""
+        if not self._reported or self.case.sound:
+            return False
+        chances = self.belief.marginals()
+        if sum(chances[c.id] for c in self.network.causes if c.materials) >= METAL_MATTERS:
+            return True
+        check = self.chooser.step.check
+        return bool(check) and bool(self.rules.checks[check].materials)
 
     def _engine_step(self, step: choice.Step) -> Step:
         if step.kind == "fix":
