@@ -53,7 +53,9 @@ def test_without_a_window_there_are_no_numbers() -> None:
 
 def factors(volts: str) -> dict[str, float]:
     made = case(volts=volts)
-    found = advice.reading(RULES, Measured("volts", volts), advice.window(RULES, made))
+    found = advice.reading(
+        RULES, Measured("volts", volts), advice.window(RULES, made, made.material)
+    )
     return dict(found.factors)
 
 

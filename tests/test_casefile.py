@@ -247,9 +247,13 @@ def test_a_case_file_is_read_without_running_anything(tmp_path: Path) -> None:
 
 def test_the_guides_first_questions_are_answered_like_any_check() -> None:
     """What `next` asks in the JSON can be put into the file under the same id."""
-    text = b"answers: {symptom: porosity, process: gmaw, material: mild-steel, job: practice}"
+    text = (
+        b"answers: {process: gmaw, group: holes, symptom: porosity, material: mild-steel, "
+        b"job: practice}"
+    )
     found = read(text, "case.yaml", shipped_rules()).case
     assert (found.symptoms, found.process) == (("porosity",), "gmaw")
+    assert found.told("group") == "holes"
     assert (found.material, found.job) == ("mild-steel", "practice")
 
 

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 import random
+from dataclasses import replace
 
 import pytest
+from tests.engine import small
 from tests.replay import shipped_rules
 
 from weldwhy.case import (
@@ -21,6 +23,7 @@ from weldwhy.case import (
     entry_for,
 )
 from weldwhy.interview import Interview
+from weldwhy.model import Material
 
 RULES = shipped_rules()
 MIG: tuple[Entry, ...] = (
@@ -79,23 +82,33 @@ def test_a_metal_that_the_symptom_tells_is_not_asked() -> None:
     assert (asked.material, asked.step.id) == ("", "material")
 
 
+def test_a_metal_that_the_symptom_tells_has_its_operating_window() -> None:
+    told = (Situated("process", "gmaw"), Reported("aluminium-crack"), Situated("thickness", "3 mm"))
+    implied, said = view(*told).window, view(*told, Situated("material", "aluminium")).window
+    assert implied is not None
+    assert said is not None
+    assert implied.window.id == said.window.id
+
+
 @pytest.mark.parametrize("symptom", ["no-output", "breaker-trips", "gas-leaks"])
 def test_the_metal_is_not_asked_where_it_does_not_matter(symptom: str) -> None:
     assert view(Situated("process", "gmaw"), Reported(symptom)).step.id != "material"
 
 
 def test_the_metal_is_asked_before_a_check_that_is_for_some_metals_only() -> None:
-    """However the answers fall, no such check comes to somebody whose metal is not known."""
-    for symptom in ("undercut", "gas-leaks", "tungsten-erodes", "no-feed", "crater-pipe"):
-        for turn in (0, -1):
-            process = RULES.symptoms[symptom].processes[turn]
-            case = Case().with_(Situated("process", process), Reported(symptom))
-            for number in range(8):
-                step = Interview(RULES, case).step
-                if step.kind not in ("ask", "check") or step.id == "material":
-                    break
-                assert not RULES.checks[step.id].materials
-                case = case.with_(Answered(step.id, step.answers[number % 2 and turn].id))
+    causes = [
+        small.cause("one", shows={"steel-look": {"yes": 0.985}}, minutes=30.0),
+        small.cause("other", minutes=30.0),
+    ]
+    asked = replace(small.check("steel-look", off=0.02, minutes=0.1), materials=("steel",))
+    rules = replace(
+        small.base(causes, [asked]),
+        materials={"steel": Material("steel", "steel"), "alu": Material("alu", "aluminium")},
+    )
+    told = Case().with_(Situated("process", "p"), Reported("bad"))
+    assert Interview(rules, told).step.id == "material"
+    assert Interview(rules, told.with_(Situated("material", "steel"))).step.id == "steel-look"
+    assert Interview(rules, told.with_(Situated("material", "alu"))).step.id != "steel-look"
 
 
 def test_the_warnings_of_a_symptom_come_before_every_step() -> None:

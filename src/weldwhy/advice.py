@@ -60,11 +60,11 @@ def read_thickness(text: str) -> Quantity | None:
         return None
 
 
-def window(rules: RuleBase, case: Case) -> Found | None:
-    """The operating window of the case's situation, if the rules hold one."""
+def window(rules: RuleBase, case: Case, material: str) -> Found | None:
+    """The operating window of the case's situation on this metal, if the rules hold one."""
     settings = read_measured(rules, case.measured)
     thickness = read_thickness(case.thickness)
-    return find(rules, case.process, case.material, thickness, settings, case.place)
+    return find(rules, case.process, material, thickness, settings, case.place)
 
 
 def reading(rules: RuleBase, told: Measured, found: Found | None) -> Reading:

@@ -130,6 +130,7 @@ def _answers(rules: RuleBase) -> Keys:
     first = {
         "symptom": rules.symptoms,
         "process": rules.processes,
+        "group": rules.groups,
         "material": rules.materials,
         "place": entries.PLACES,
         "job": rules.jobs,

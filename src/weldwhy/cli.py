@@ -27,7 +27,7 @@ PATIENCE = ("thorough", "normal", "brisk")
 UNITS = ("in", "mm")
 CHART_FORMATS = ("text", "markdown", "html")
 DEEPEST_CHART = 12
-MOST_CASES = 100_000
+MOST_CASES, MOST_TOLD = 100_000, 4
 MOST_PROBLEMS = 20
 """A file of quite another kind has a fault in every line; nobody reads them all."""
 
@@ -161,22 +161,26 @@ def _add_chart(commands: Commands) -> None:
     chart.add_argument("--process", metavar="ID", help="the welding process")
     chart.add_argument("--format", choices=CHART_FORMATS, default="text", help="default: text")
     chart.add_argument(
-        "--depth", type=_depth, default=3, metavar="N", help="steps at most; default: 3"
+        "--depth",
+        type=_whole(DEEPEST_CHART),
+        default=3,
+        metavar="N",
+        help="steps at most; default: 3",
     )
     _add_rules_folder(chart)
     chart.set_defaults(command=_chart)
 
 
-def _depth(text: str) -> int:
-    if not text.isascii() or not text.isdigit() or not 1 <= int(text[:4]) <= DEEPEST_CHART:
-        raise argparse.ArgumentTypeError(f"a whole number from 1 to {DEEPEST_CHART} is needed")
-    return int(text)
+def _whole(most: int, least: int = 1) -> Callable[[str], int]:
+    """The type of an option that takes a whole number in these bounds."""
 
+    def read(text: str) -> int:
+        # cut, since nobody is to wait for a number of a million digits
+        if not text.isascii() or not text.isdigit() or not least <= int(text[:9]) <= most:
+            raise argparse.ArgumentTypeError(f"a whole number from {least} to {most} is needed")
+        return int(text[:9])
 
-def _cases(text: str) -> int:
-    if not text.isascii() or not text.isdigit() or not 1 <= int(text[:6]) <= MOST_CASES:
-        raise argparse.ArgumentTypeError(f"a whole number from 1 to {MOST_CASES} is needed")
-    return int(text)
+    return read
 
 
 def _add_rules(commands: Commands) -> None:
@@ -196,25 +200,31 @@ def _add_rules(commands: Commands) -> None:
         "explain": ("all that the rules say of one id", "ID"),
         "try": ("what the guide makes of a case file", "CASE"),
         "schema": ("the JSON Schema of one kind of file", "KIND"),
-        "simulate": ("how well the guide finds simulated faults, by symptom", "[SYMPTOM]"),
     }
     for name, (about, operand) in known.items():
         task = tasks.add_parser(name, help=about, description=about, allow_abbrev=False)
-        if operand.startswith("["):
-            task.add_argument("operand", metavar=operand.strip("[]"), nargs="?", default="")
-        elif operand:
+        if operand:
             task.add_argument("operand", metavar=operand)
-        if name == "simulate":
-            task.add_argument(
-                "--cases", type=_cases, default=20, metavar="N",
-                help="cases for each process of a symptom; default: 20",
-            )  # fmt: skip
-            task.add_argument(
-                "--told", type=int, choices=range(5), default=0, metavar="N",
-                help="odd things told before any question, 0 to 4; default: 0",
-            )  # fmt: skip
         _add_rules_folder(task)
         task.set_defaults(task=name)
+    _add_simulate(tasks)
+
+
+def _add_simulate(tasks: Commands) -> None:
+    about = "how well the guide finds simulated faults, by symptom"
+    task = tasks.add_parser("simulate", help=about, description=about, allow_abbrev=False)
+    add = task.add_argument
+    add("operand", metavar="SYMPTOM", nargs="?", default="", help="one symptom; default: all")
+    add(
+        "--cases", type=_whole(MOST_CASES), default=20, metavar="N",
+        help="cases for each process of a symptom; default: 20",
+    )  # fmt: skip
+    add(
+        "--told", type=_whole(MOST_TOLD, least=0), default=0, metavar="N",
+        help=f"odd things told before any question, at most {MOST_TOLD}; default: 0",
+    )  # fmt: skip
+    _add_rules_folder(task)
+    task.set_defaults(task="simulate")
 
 
 def _interview(options: argparse.Namespace) -> int:

@@ -9,7 +9,7 @@ from weldwhy.engine.world import Manners
 from weldwhy.model import RuleBase
 from weldwhy.simulation import APART, SOON, Findings, Pair, Score
 
-SMALL = "   "
+INDENT = "   "
 
 
 def run(rules: RuleBase, symptoms: Sequence[str], cases: int, told: int = 0) -> None:
@@ -54,26 +54,26 @@ def score_lines(score: Score) -> Iterator[str]:
     """The rates of one symptom and its calibration curve."""
     yield f"{score.symptom}: {score.trials} cases, {score.steps:.1f} steps to the first remedy"
     yield (
-        f"{SMALL} at the first remedy: one fault first {_share(score.first)}, among three "
+        f"{INDENT} at the first remedy: one fault first {_share(score.first)}, among three "
         f"{_share(score.in_three)}; both of two among three {_share(score.both)}"
     )
     yield (
-        f"{SMALL} after {SOON} steps put right or among three: one fault "
+        f"{INDENT} after {SOON} steps put right or among three: one fault "
         f"{_share(score.soon_one)}, both of two {_share(score.soon_two)}"
     )
     yield (
-        f"{SMALL} in the end: every fault put right {_share(score.mended)}, "
+        f"{INDENT} in the end: every fault put right {_share(score.mended)}, "
         f"help called {_share(score.helped)}"
     )
     points = [f"{said:.2f} was {was:.2f} ({count})" for said, was, count in score.curve]
-    yield f"{SMALL} said and was: {', '.join(points)}"
+    yield f"{INDENT} said and was: {', '.join(points)}"
 
 
 def pair_lines(pairs: Sequence[Pair]) -> Iterator[str]:
     """One line for each two causes that no check parts."""
     for pair in pairs:
         best = f"{pair.check} parts them best, {pair.apart:.2f}" if pair.check else "no check"
-        yield f"{SMALL} hard to tell apart: {pair.one} and {pair.other} ({best})"
+        yield f"{INDENT} hard to tell apart: {pair.one} and {pair.other} ({best})"
 
 
 def _share(rate: float | None) -> str:

@@ -123,7 +123,7 @@ class Interview:
     @cached_property
     def window(self) -> Found | None:
         """The operating window of the situation, if the rules hold one."""
-        return advice.window(self.rules, self.case)
+        return advice.window(self.rules, self.case, self.material)
 
     @cached_property
     def belief(self) -> Belief:

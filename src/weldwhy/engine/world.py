@@ -18,7 +18,7 @@ from weldwhy.engine.network import Network
 from weldwhy.engine.tuning import Tuning
 from weldwhy.model import Cause, Check
 
-FAULTS = ((1, 0.62), (2, 0.30), (3, 0.08))
+FAULTS = ((1, tuning.ONE_FAULT), (2, tuning.TWO_FAULTS), (3, tuning.THREE_FAULTS))
 """How many faults a case has, and how often."""
 ELSEWHERE = -1
 """The number of a fault that is in no list."""
@@ -35,7 +35,7 @@ class Manners:
     wrong: float = 0.10
     dont_know: float = 0.15
     fails: float = 0.08
-    not_listed: float = 0.03
+    not_listed: float = tuning.UNLISTED
     attention: float = 0.15
     told: int = 0
 
@@ -123,7 +123,7 @@ def draw(
     network: Network,
     seed: str,
     sizes: Sequence[tuple[int, float]] = FAULTS,
-    not_listed: float = 0.03,
+    not_listed: float = tuning.UNLISTED,
 ) -> set[int]:
     """Faults drawn from the start weights, by number; exclusive causes never come together."""
     rng = random.Random(seed)
