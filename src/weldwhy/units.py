@@ -11,14 +11,34 @@ import math
 import re
 from dataclasses import dataclass
 
-from weldwhy.unitwords import BASE, EXAMPLES, GAUGE, HOME, SPELLINGS, WIRE_NAMES, WORTH
+from weldwhy.unitwords import (
+    BASE,
+    EXAMPLES,
+    GAUGE,
+    HOME,
+    INCHES,
+    LEAST_AWG,
+    MOST_AWG,
+    SPELLINGS,
+    WIRE_NAMES,
+    WORTH,
+    awg_number,
+    awg_section,
+)
 
-_NUMBER = r"[0-9]{1,6}(?:[.,][0-9]{1,6})?|[.,][0-9]{1,6}"
+_NUMBER = r"[0-9]{1,9}(?:[.,][0-9]{1,6})?|[.,][0-9]{1,6}"
 _FRACTION = r"(?:(?P<whole>[0-9]{1,2})[ -])?(?P<top>[0-9]{1,3})/(?P<bottom>[0-9]{1,3})"
 _AMOUNT = re.compile(
     rf"(?P<sign>-?)(?:{_FRACTION}|(?P<number>{_NUMBER})) ?(?P<unit>[^0-9].{{0,20}})?"
 )
+_AWG = re.compile(r"(#? ?)(?:([1-4])(/0)|(0{1,4})|([1-9][0-9]?))( ?(?:awg|ga))?")
 
+# Kinds that no dial is set in: typed ones come back whole, others have so many digits.
+_WORKED_OUT = frozenset((
+    "speed", "distance", "section", "area", "pressure", "volume", "mass", "heat", "rate", "angle",
+    "power",
+))  # fmt: skip
+_DIGITS = 3
 
 # below so many inches, a rule is read to one part in so many
 _FINENESS = ((0.125, 64), (0.25, 32), (1.0, 16))
@@ -53,6 +73,8 @@ def parse(text: str, kind: str, system: str | None = None) -> Quantity:
     """
     if kind not in BASE:
         raise UnitError(f"there is no kind of quantity called {_quoted(kind)}")
+    if kind == "section" and (number := _awg(text, system)) is not None:
+        return Quantity(kind, awg_section(number), "AWG")
     found = _AMOUNT.fullmatch(" ".join(text.split()))
     if found is None:
         raise UnitError(f"cannot read {_quoted(text)}; write it like {EXAMPLES[kind]}")
@@ -63,6 +85,26 @@ def parse(text: str, kind: str, system: str | None = None) -> Quantity:
         amount = -amount
     unit = _unit(found["unit"], amount, found["top"] is not None, kind, system, text)
     return Quantity(kind, _to_base(amount, unit, kind, text), unit)
+
+
+def parse_number(text: str) -> float:
+    """Read a plain number without a unit, such as "0.18" or "0,18"; a fraction will do."""
+    found = _AMOUNT.fullmatch(" ".join(text.split()))
+    if found is None or found["unit"] or found["sign"]:
+        raise UnitError(f"cannot read {_quoted(text)}; write a plain number, such as 0.18")
+    return _amount(found, text, "percent")
+
+
+def _awg(text: str, system: str | None) -> int | None:
+    """The number in "#2", "2/0" or "2 AWG", those above 1 AWG being 0 and below; else None."""
+    found = _AWG.fullmatch(" ".join(text.lower().split()))
+    if found is None:
+        return None
+    sign, ought, slash, noughts, number, unit = found.groups()
+    if not (sign or slash or unit or system == "in"):
+        return None  # a bare number may be mm2
+    wire = int(number) if number else 1 - int(ought or len(noughts))
+    return wire if wire <= MOST_AWG else None
 
 
 def _amount(found: re.Match[str], text: str, kind: str) -> float:
@@ -107,6 +149,8 @@ def _to_base(amount: float, unit: str, kind: str, text: str) -> float:
         if amount not in GAUGE:
             raise UnitError(f"{_quoted(text)} is no sheet gauge; they run from 3 ga to 30 ga")
         amount = GAUGE[int(amount)]
+    if unit == "AWG":
+        raise UnitError(f"{_quoted(text)} is no wire gauge; they run from 40 AWG to 4/0 AWG")
     return amount * WORTH[kind][unit]
 
 
@@ -117,7 +161,7 @@ def _quoted(text: str) -> str:
 
 
 def convert(q: Quantity, unit: str) -> float:
-    """The value of `q` in another unit of its kind, not rounded; for "ga" that is inches."""
+    """The value of `q` in another unit of its kind, not rounded; for "ga" and "AWG" see INCHES."""
     if unit == "F":
         return q.value * 1.8 + 32.0
     return q.value / WORTH[q.kind][unit]
@@ -129,6 +173,8 @@ def _shown_unit(q: Quantity, system: str | None) -> str:
         return q.unit
     if q.unit == "ga" and system == "in":
         return "ga"
+    if q.kind == "section" and not LEAST_AWG - 0.5 < awg_number(q.value) < MOST_AWG + 0.5:
+        return BASE[q.kind]
     return HOME[system][q.kind]
 
 
@@ -139,17 +185,59 @@ def show(q: Quantity, system: str | None = None) -> str:
     return f"{_digits(q, unit)} {unit}"
 
 
+def result_unit(q: Quantity, system: str | None = None) -> str:
+    """The unit of a result that is to be a plain number: no gauge."""
+    unit = _shown_unit(q, system)
+    return {"ga": "in", "AWG": "mm2"}.get(unit, unit)
+
+
+def show_worked(q: Quantity, system: str | None = None) -> str:
+    """A result as text: to three digits, a wire gauge never thinner, inches as a fraction only if
+    they are one."""
+    if _shown_unit(q, system) == "AWG":
+        number = math.floor(awg_number(q.value) + 1e-6)
+        if number >= LEAST_AWG:
+            return f"{_awg_name(number)} AWG"
+    unit = result_unit(q, system)
+    value = convert(q, unit)
+    if unit == "in" and value >= 1 / 16 and _is_64ths(value):
+        return f"{_inches(value, True)} in"
+    return f"{to_digits(value)} {unit}"
+
+
+def system_of(q: Quantity) -> str | None:
+    """The system, "in" or "mm", of the unit it was given in; None for a unit of both."""
+    if q.kind not in HOME["mm"]:
+        return None
+    return "in" if q.unit in INCHES else "mm"
+
+
 def _digits(q: Quantity, unit: str) -> str:
     """The number alone, in `unit`."""
     if unit == "ga":
         return str(gauge_number(q))
+    if unit == "AWG":
+        return _awg_name(round(awg_number(q.value)))
     value = convert(q, unit)
     own = unit == q.unit
+    if q.kind in _WORKED_OUT:
+        # nobody moves a gun to within a hundredth
+        return _plain(value, 6) if own else to_digits(value, 2 if q.kind == "speed" else _DIGITS)
     if unit == "in":
         return _inches(value, own)
     if not own:
         value = _millimetres(value) if unit == "mm" else _to_step(value, _step(unit, value))
     return _plain(value, 2 if unit == "mm" else 1)
+
+
+def _awg_name(number: int) -> str:
+    return f"{1 - number}/0" if number < 1 else str(number)
+
+
+def to_digits(value: float, digits: int = _DIGITS) -> str:
+    """A worked-out number as text, to so many digits."""
+    # halves go up, also those that binary fractions put a hair too low
+    return _plain(float(f"{value * (1 + 1e-12):.{digits}g}"), 6)
 
 
 def _plain(value: float, places: int) -> str:
@@ -164,8 +252,7 @@ def _inches(value: float, own: bool) -> str:
     if value >= 100:
         return _plain(value, 4 if own else 0)
     if own:
-        whole_64ths = abs(value * 64 - round(value * 64)) < 1e-6
-        if value >= 1 / 16 and whole_64ths:
+        if value >= 1 / 16 and _is_64ths(value):
             return _fraction(value, 64)
         # wire is named in thousandths: 0.030, not 0.03
         return max(f"{value:.3f}", _plain(value, 4), key=len)
@@ -173,6 +260,10 @@ def _inches(value: float, own: bool) -> str:
         return _fraction(value, next((parts for top, parts in _FINENESS if value < top), 8))
     named = [inch for mm, inch in WIRE_NAMES if abs(value * 25.4 - mm) < 0.005]
     return f"{named[0] if named else value:.3f}"
+
+
+def _is_64ths(value: float) -> bool:
+    return abs(value * 64 - round(value * 64)) < 1e-6
 
 
 def _fraction(value: float, bottom: int) -> str:
@@ -206,12 +297,18 @@ def _to_step(value: float, step: float) -> float:
 
 
 def rounded(q: Quantity) -> Quantity:
-    """`q` at the nearest step of its own unit; lengths are left alone (sizes are not dialled)."""
-    if q.kind == "length":
+    """`q` at the nearest step of its own unit; what no dial is set in is left alone."""
+    if q.kind == "length" or q.kind in _WORKED_OUT:
         return q
     value = convert(q, q.unit)
     unit_value = _to_step(value, _step(q.unit, value))
     return Quantity(q.kind, _to_base(unit_value, q.unit, q.kind, ""), q.unit)
+
+
+def two_digits(q: Quantity) -> Quantity:
+    """`q` to two digits of its own unit: all that a number worked out of a bead is worth."""
+    value = float(f"{convert(q, q.unit):.2g}")
+    return Quantity(q.kind, _to_base(value, q.unit, q.kind, ""), q.unit)
 
 
 def gauge_number(q: Quantity) -> int:

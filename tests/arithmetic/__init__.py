@@ -1,0 +1,1 @@
+"""Tests of the formulas: published figures, properties, and what they refuse."""
