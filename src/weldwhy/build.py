@@ -11,7 +11,7 @@ from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, field
 from typing import Any, cast
 
-from weldwhy import dials
+from weldwhy import dials, machinebuild, setups
 from weldwhy.model import (
     Answer,
     Cause,
@@ -67,7 +67,16 @@ class Builder:
             jobs=self._each(items, "job", lambda item: Job(**_texts(item))),
             families={item.id: item.data["name"] for item in items.get("family", {}).values()},
             groups={item.id: item.data["name"] for item in items.get("group", {}).values()},
-            grades=dict(self.scale.grades),
+            likelihoods=dict(self.scale.grades),
+            grades=self._each(items, "grade", setups.grade),
+            gases=self._each(items, "gas", setups.gas),
+            fillers=self._each(items, "filler", setups.filler),
+            tables=self._each(items, "table", self._noting(setups.table)),
+            shifts=self._each(items, "shift", setups.shift),
+            setups=self._each(items, "setup", setups.setup),
+            machines=self._each(
+                items, "machine", self._noting(lambda item: machinebuild.machine(item, settings))
+            ),
         )
 
     def _each(
@@ -79,6 +88,16 @@ class Builder:
             value = build(item)
             if len(self.problems) == before:
                 built[name] = value
+        return built
+
+    def _noting(self, build: Callable[[Item], tuple[Any, list[Problem]]]) -> Callable[[Item], Any]:
+        """A builder that adds the problems it finds to ours."""
+
+        def built(item: Item) -> Any:
+            made, problems = build(item)
+            self.problems += problems
+            return made
+
         return built
 
     def _setting(self, item: Item) -> Setting:
@@ -180,7 +199,8 @@ def symptom(item: Item) -> Symptom:
 
 def material(item: Item) -> Material:
     """A metal."""
-    return Material(item.id, item.data["name"], tuple(item.data.get("also", [])))
+    data = item.data
+    return Material(item.id, data["name"], tuple(data.get("also", [])), data.get("caution", ""))
 
 
 def lens(item: Item) -> Lens:

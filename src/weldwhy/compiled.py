@@ -20,15 +20,31 @@ from weldwhy.model import (
     Cause,
     Caution,
     Check,
+    DutyPoint,
+    Filler,
+    Gas,
+    GasChoice,
+    Grade,
     Job,
     Lens,
+    Machine,
     Material,
+    Part,
     Process,
     Remedy,
     RuleBase,
     Setting,
+    Setup,
+    SetupStep,
+    Shift,
+    SizeChoice,
     Source,
+    Standing,
+    Suiting,
     Symptom,
+    Table,
+    TestBead,
+    When,
     Window,
     WindowRow,
 )
@@ -36,7 +52,7 @@ from weldwhy.units import Quantity, Target
 
 NAME = "compiled.json"
 # Goes up whenever a field of the model or the meaning of one changes; a test watches the fields.
-FORM = 5
+FORM = 6
 # An installer writes the files of one wheel within seconds of each other. A rule file changed
 # later than that makes the files be read and compared in full.
 _WRITTEN_TOGETHER = 10.0
@@ -149,7 +165,14 @@ def _base(data: _Data) -> RuleBase:
         lenses=each("lenses", Lens),
         families=data["families"],
         groups=data["groups"],
-        grades=data["grades"],
+        likelihoods=data["likelihoods"],
+        grades=each("grades", Grade),
+        gases=each("gases", Gas),
+        fillers=each("fillers", Filler),
+        tables=each("tables", _table),
+        shifts=each("shifts", Shift),
+        setups=each("setups", _setup),
+        machines=each("machines", _machine),
     )
 
 
@@ -198,3 +221,49 @@ def _targets(data: _Data) -> dict[str, Target]:
         name: Target(Quantity(*low), Quantity(*best), Quantity(*high))
         for name, (low, best, high) in data.items()
     }
+
+
+def _table(rows: _Data, **data: Any) -> Table:
+    return Table(rows={name: tuple(row) for name, row in rows.items()}, **data)
+
+
+def _setup(**data: Any) -> Setup:
+    parts = {
+        "suits": Suiting, "parts": Part, "checklist": SetupStep, "test_beads": TestBead,
+        "gases": GasChoice, "sizes": SizeChoice, "cautions": Standing,
+    }  # fmt: skip
+    for name, made_of in parts.items():
+        data[name] = tuple(_line(made_of, each) for each in data.get(name, ()))
+    return Setup(**data)
+
+
+def _line(made_of: type[Any], data: _Data) -> Any:
+    when = When(**_tupled(data.pop("when", {})))
+    if "size" in data:
+        data["size"] = Quantity(*data["size"])
+    if "flow" in data:
+        data["flow"] = _targets({"flow": data["flow"]})["flow"]
+    return made_of(when=when, **_tupled(data))
+
+
+def _machine(
+    limits: _Data | None = None, limits_in: _Data | None = None, dials: _Data | None = None,
+    duty: Sequence[_Data] = (), **data: Any,
+) -> Machine:  # fmt: skip
+    for name in ("supply", "breaker", "gun", "work_lead", "lead", "cord"):
+        if data.get(name) is not None:
+            data[name] = Quantity(*data[name])
+    return Machine(
+        limits=_ranges(limits or {}),
+        limits_in={process: _ranges(held) for process, held in (limits_in or {}).items()},
+        dials={
+            name: {mark: Quantity(*value) for mark, value in marks.items()}
+            for name, marks in (dials or {}).items()
+        },
+        duty=tuple(DutyPoint(**point) for point in duty),
+        **data,
+    )
+
+
+def _ranges(data: _Data) -> dict[str, tuple[Quantity, Quantity]]:
+    return {name: (Quantity(*low), Quantity(*high)) for name, (low, high) in data.items()}

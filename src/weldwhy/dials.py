@@ -29,7 +29,8 @@ def setting(item: Item) -> tuple[Setting, list[Problem]]:
         except units.UnitError as error:
             fault = str(error)
     problems = [item.problem(("possible",), fault, "bad-quantity")] if fault else []
-    return Setting(item.id, data["name"], kind, possible), problems
+    words = data.get("too_little", ""), data.get("too_much", "")
+    return Setting(item.id, data["name"], kind, possible, *words), problems
 
 
 def window(item: Item, settings: Mapping[str, Setting]) -> tuple[Window, list[Problem]]:
@@ -45,6 +46,8 @@ def window(item: Item, settings: Mapping[str, Setting]) -> tuple[Window, list[Pr
         size_of=data["size_of"],
         source=data["source"],
         consumable=data.get("consumable", ""),
+        transfer=data.get("transfer", ""),
+        inductance=data.get("inductance", ""),
         note=data.get("note", ""),
         targets=targets(data.get("targets", {}), "targets"),
         outdoors=targets(data.get("outdoors", {}), "outdoors"),
@@ -56,7 +59,7 @@ def window(item: Item, settings: Mapping[str, Setting]) -> tuple[Window, list[Pr
             )
             for place, row in enumerate(data.get("rows", []))
         ),
-        **tuples(data, "processes", "materials", "gas"),
+        **tuples(data, "processes", "materials", "gas", "positions"),
     )
     return made, problems
 

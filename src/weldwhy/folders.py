@@ -14,10 +14,15 @@ from weldwhy.problems import Problem, nearest
 TOP_FILES = {
     "likelihood.yaml": "likelihood", "processes.yaml": "process", "materials.yaml": "material",
     "jobs.yaml": "job", "families.yaml": "family", "groups.yaml": "group",
-    "settings.yaml": "setting", "lenses.yaml": "lens",
+    "settings.yaml": "setting", "lenses.yaml": "lens", "grades.yaml": "grade",
+    "gases.yaml": "gas", "fillers.yaml": "filler", "shifts.yaml": "shift",
+    "machines.yaml": "machine",
     "cautions.yaml": "caution", "sources.yaml": "source",
 }  # fmt: skip
-FOLDERS = {"symptoms": "symptom", "checks": "check", "causes": "cause", "windows": "window"}
+FOLDERS = {
+    "symptoms": "symptom", "checks": "check", "causes": "cause", "windows": "window",
+    "tables": "table", "setups": "setup",
+}  # fmt: skip
 
 
 def files(folder: Path) -> Iterator[tuple[str, Path]]:

@@ -5,6 +5,7 @@ Each key has its shape and its line of the manual. `schema` puts them into files
 
 from __future__ import annotations
 
+from weldwhy.model import POSITIONS
 from weldwhy.shape import Key, ListShape, MapShape, keys, optional
 from weldwhy.values import cited, new_id, number, pattern, quantity, ref, text, word, yes_no
 
@@ -139,7 +140,10 @@ WINDOW = keys(
     Key("materials", ListShape(ref("material"), least=1), "the metals it holds for"),
     Key("size_of", ref("setting"), "what size means in the rows: wire, rod or tungsten"),
     optional("consumable", text(), "the class of wire, rod or filler"),
-    optional("gas", ALSO, "the shielding gases it holds for"),
+    optional("gas", ListShape(ref("gas")), "the shielding gases it holds for, the usual one first"),
+    optional("transfer", text(), "how the metal crosses the arc: short circuit, globular, spray"),
+    optional("inductance", text(), "where the inductance dial starts, in words"),
+    optional("positions", ListShape(word(*POSITIONS)), "only in these; all if left out"),
     optional("targets", _TARGETS, "what holds in every row"),
     optional("outdoors", _TARGETS, "what changes in moving air"),
     optional("rows", ListShape(ROW), "targets at one thickness and size"),

@@ -18,6 +18,10 @@ Share = Literal["operator", "machine", "material", "consumable"]
 Side = Literal["too low", "too high"]
 
 SHARES: tuple[Share, ...] = ("operator", "machine", "material", "consumable")
+PLACES = ("indoors", "outdoors")
+JOINTS = ("butt", "fillet", "lap", "corner", "edge")
+POSITIONS = ("flat", "horizontal", "vertical up", "vertical down", "overhead")
+SUITS = ("good", "usable", "poor")
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,11 +58,78 @@ class Process:
 
 @dataclass(frozen=True, slots=True)
 class Material:
-    """A metal by family id, with the names people give it."""
+    """A metal by family id, with the names people give it.
+
+    A metal whose `caution` stops is not one for a small shop to weld.
+    """
 
     id: str
     name: str
     also: tuple[str, ...] = ()
+    caution: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Grade:
+    """A base metal by its standard name. `makes`: mass percent of each element, the worst usual."""
+
+    id: str
+    name: str
+    material: str
+    makes: Mapping[str, float]
+    source: str
+    also: tuple[str, ...] = ()
+    note: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Gas:
+    """A shielding gas. `parts`: volume percent of argon, helium, co2, oxygen and the like."""
+
+    id: str
+    name: str
+    parts: Mapping[str, float]
+    source: str
+    group: str = ""
+    also: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Filler:
+    """A class of wire, rod or filler rod, and what it is for.
+
+    `hydrogen` is what it leaves in the weld, ml in 100 g, where known; `electrode` the polarity
+    on its side (plus, minus, ac; the usual one first).
+    """
+
+    id: str
+    name: str
+    kind: Literal["solid wire", "cored wire", "rod", "filler rod"]
+    processes: tuple[str, ...]
+    materials: tuple[str, ...]
+    use: str
+    source: str
+    electrode: tuple[str, ...] = ()
+    hydrogen: float | None = None
+    positions: tuple[str, ...] = ()
+    grades: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Table:
+    """Figures by name: each of `rows` holds one number for each of `columns`, in its `units`."""
+
+    id: str
+    name: str
+    columns: tuple[str, ...]
+    units: tuple[str, ...]
+    rows: Mapping[str, tuple[float, ...]]
+    source: str
+    note: str = ""
+
+    def value(self, row: str, column: str = "") -> float:
+        """One figure; the first column if none is named. KeyError if there is no such row."""
+        return self.rows[row][self.columns.index(column) if column else 0]
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,13 +145,30 @@ class Job:
 class Setting:
     """A dial or consumable value. `quantity` is a kind known to `units`, or "text".
 
-    `possible` bounds what a sane entry may be; outside it an entry is refused.
+    `possible` bounds what a sane entry may be; outside it an entry is refused. `too_little` and
+    `too_much` say what to change when a machine ends below or above what is wanted.
     """
 
     id: str
     name: str
     quantity: str
     possible: tuple[Quantity, Quantity] | None = None
+    too_little: str = ""
+    too_much: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Shift:
+    """How much a joint or a position changes what is set: each of `scale` times as much."""
+
+    id: str
+    name: str
+    processes: tuple[str, ...]
+    scale: Mapping[str, float]
+    why: str
+    source: str
+    joints: tuple[str, ...] = ()
+    positions: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -97,7 +185,9 @@ class Window:
     """An operating window: where volts, feed, amps and flow may lie in one situation.
 
     `size_of` names the setting that `WindowRow.size` speaks of: wire, rod or tungsten.
-    `targets` hold in every row; `outdoors` replaces some of them in moving air.
+    `targets` hold in every row; `outdoors` replaces some of them in moving air. `transfer` is how
+    the metal crosses the arc, `inductance` where that dial starts, in words. `gas` holds ids of
+    gases, `positions` those it is good for (empty: all).
     """
 
     id: str
@@ -108,10 +198,148 @@ class Window:
     source: str
     consumable: str = ""
     gas: tuple[str, ...] = ()
+    transfer: str = ""
+    inductance: str = ""
+    positions: tuple[str, ...] = ()
     note: str = ""
     targets: Mapping[str, Target] = field(default_factory=dict)
     outdoors: Mapping[str, Target] = field(default_factory=dict)
     rows: tuple[WindowRow, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class When:
+    """Where a line of a set-up holds; an empty field holds everywhere. Thickness in mm."""
+
+    materials: tuple[str, ...] = ()
+    joints: tuple[str, ...] = ()
+    positions: tuple[str, ...] = ()
+    places: tuple[str, ...] = ()
+    above: float | None = None
+    below: float | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Suiting:
+    """How well a process suits a job, and why."""
+
+    suits: str
+    why: str
+    source: str
+    when: When = When()
+
+
+@dataclass(frozen=True, slots=True)
+class Part:
+    """What goes into or onto the machine, and which one to choose."""
+
+    part: str
+    choose: str
+    source: str
+    when: When = When()
+
+
+@dataclass(frozen=True, slots=True)
+class SetupStep:
+    """One step of the checklist; its cautions are shown before it."""
+
+    do: str
+    source: str
+    cautions: tuple[str, ...] = ()
+    when: When = When()
+
+
+@dataclass(frozen=True, slots=True)
+class TestBead:
+    """A test bead to run, and what a sound one looks like; the leg of a `fillet` is measured."""
+
+    run: str
+    sound: str
+    source: str
+    fillet: bool = False
+    cautions: tuple[str, ...] = ()
+    when: When = When()
+
+
+@dataclass(frozen=True, slots=True)
+class GasChoice:
+    """The gas to take, by its id, and its usual flow."""
+
+    gas: str
+    flow: Target
+    source: str
+    when: When = When()
+
+
+@dataclass(frozen=True, slots=True)
+class SizeChoice:
+    """The usual size of what is used up: `of` is wire, rod, tungsten or filler rod."""
+
+    of: str
+    size: Quantity
+    source: str
+    when: When = When()
+
+
+@dataclass(frozen=True, slots=True)
+class Standing:
+    """A caution, by its id, that stands over the whole work."""
+
+    caution: str
+    when: When = When()
+
+
+@dataclass(frozen=True, slots=True)
+class Setup:
+    """How one process is set up. `gun` and `clamp` are plus, minus or ac, the usual case.
+
+    Of `gases` and of the `sizes` of one thing the first that fits is taken.
+    """
+
+    id: str
+    gun: str
+    clamp: str
+    holder: str
+    suits: tuple[Suiting, ...]
+    parts: tuple[Part, ...]
+    checklist: tuple[SetupStep, ...]
+    test_beads: tuple[TestBead, ...]
+    source: str
+    note: str = ""
+    gases: tuple[GasChoice, ...] = ()
+    sizes: tuple[SizeChoice, ...] = ()
+    cautions: tuple[Standing, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class DutyPoint:
+    """A machine's rating: so many percent of ten minutes at so many amps."""
+
+    percent: float
+    amps: float
+
+
+@dataclass(frozen=True, slots=True)
+class Machine:
+    """A welding machine: what it reaches, by setting; `limits_in` by process where that differs.
+
+    `dials` gives, for a setting whose dial has marks only, each mark with what it stands for.
+    """
+
+    id: str
+    name: str
+    processes: tuple[str, ...]
+    limits: Mapping[str, tuple[Quantity, Quantity]] = field(default_factory=dict)
+    limits_in: Mapping[str, Mapping[str, tuple[Quantity, Quantity]]] = field(default_factory=dict)
+    duty: tuple[DutyPoint, ...] = ()
+    supply: Quantity | None = None
+    breaker: Quantity | None = None
+    dials: Mapping[str, Mapping[str, Quantity]] = field(default_factory=dict)
+    gun: Quantity | None = None
+    work_lead: Quantity | None = None
+    lead: Quantity | None = None
+    cord: Quantity | None = None
+    note: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -274,4 +502,11 @@ class RuleBase:
     lenses: Mapping[str, Lens] = field(default_factory=dict)
     families: Mapping[str, str] = field(default_factory=dict)
     groups: Mapping[str, str] = field(default_factory=dict)
-    grades: Mapping[str, float] = field(default_factory=dict)
+    likelihoods: Mapping[str, float] = field(default_factory=dict)
+    grades: Mapping[str, Grade] = field(default_factory=dict)
+    gases: Mapping[str, Gas] = field(default_factory=dict)
+    fillers: Mapping[str, Filler] = field(default_factory=dict)
+    tables: Mapping[str, Table] = field(default_factory=dict)
+    shifts: Mapping[str, Shift] = field(default_factory=dict)
+    setups: Mapping[str, Setup] = field(default_factory=dict)
+    machines: Mapping[str, Machine] = field(default_factory=dict)

@@ -65,7 +65,7 @@ def cause_page(rules: RuleBase, cause: Cause) -> list[str]:
 
 def _word(rules: RuleBase, grade: float) -> str:
     """A chance as the rules' own word for it, with the number that the word stands for."""
-    found = [word for word, value in rules.grades.items() if value == grade]
+    found = [word for word, value in rules.likelihoods.items() if value == grade]
     return f"{found[0]} ({grade:g})" if found else f"{grade:g}"
 
 

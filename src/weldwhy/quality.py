@@ -117,7 +117,7 @@ def hazard_unseen(survey: Survey) -> Iterator[Problem]:
     """
     for name, cause in survey.base.causes.items():
         best = max((chance for row in cause.shows.values() for chance in row.values()), default=0)
-        if cause.hazard and best < survey.base.grades["usually"]:
+        if cause.hazard and best < survey.base.likelihoods["usually"]:
             words = "no check usually finds this danger; it needs one that comes first"
             yield survey.item("cause", name).problem(("hazard",), words, "hazard-unseen")
 

@@ -23,6 +23,22 @@ from weldwhy.forms import (
     SYMPTOM,
     WINDOW,
 )
+from weldwhy.setupforms import (
+    FILLER,
+    GAS,
+    GAS_CHOICE,
+    MACHINE,
+    PART,
+    SETUP,
+    SETUP_STEP,
+    SHIFT,
+    SIZE_CHOICE,
+    STANDING,
+    SUITING,
+    TABLE,
+    TEST_BEAD,
+)
+from weldwhy.setupforms import GRADE as METAL_GRADE
 from weldwhy.shape import JsonSchema, Key, Keys, ListShape, MapShape, keys, optional
 from weldwhy.values import new_id, number, ref, text, word, yes_no
 
@@ -65,7 +81,13 @@ _KINDS = (
         Key("material", new_id("material"), "its id"),
         Key("name", text(), "its name"),
         optional("also", ALSO, "other names people use"),
+        optional("caution", ref("caution"), "the warning that stands over any work on it"),
     ), "materials"),
+    FileKind("grade", "grades.yaml", "base metals by their standard names", METAL_GRADE, "grades"),
+    FileKind("gas", "gases.yaml", "the shielding gases", GAS, "gases"),
+    FileKind("filler", "fillers.yaml", "classes of wire, rod and filler rod", FILLER, "fillers"),
+    FileKind("shift", "shifts.yaml", "what a joint or a position changes", SHIFT, "shifts"),
+    FileKind("machine", "machines.yaml", "machines to start from", MACHINE, "machines"),
     FileKind("job", "jobs.yaml", "what the weld is for", keys(
         "job",
         Key("job", new_id("job"), "its id"),
@@ -87,9 +109,11 @@ _KINDS = (
         Key("setting", new_id("setting"), "its id"),
         Key("name", text(), "its name"),
         Key("quantity", word("voltage", "current", "feed", "flow", "length", "temperature",
-                             "time", "percent", "text"), "what is measured"),
+                             "time", "percent", "speed", "text"), "what is measured"),
         optional("possible", ListShape(text("a value with its unit"), least=2),
                  "two values; an entry outside them is refused"),
+        optional("too_little", text(), "what to change when a machine gives less than is wanted"),
+        optional("too_much", text(), "what to change when a machine cannot go low enough"),
     ), "settings"),
     FileKind("lens", "lenses.yaml", "the lightest lens shade by current", keys(
         "lens",
@@ -122,6 +146,8 @@ _KINDS = (
              "checks"),
     FileKind("cause", "causes/<family>/<id>.yaml", "what can be wrong", CAUSE),
     FileKind("window", "windows/<topic>.yaml", "where settings may lie", WINDOW, "windows"),
+    FileKind("table", "tables/<topic>.yaml", "figures that the arithmetic needs", TABLE, "tables"),
+    FileKind("setup", "setups/<process>.yaml", "how a process is set up", SETUP),
 )  # fmt: skip
 
 FILES: dict[str, FileKind] = {each.kind: each for each in _KINDS}
@@ -148,8 +174,12 @@ def key_table(shape: Keys) -> list[str]:
 
 def tables() -> dict[str, Keys]:
     """Every mapping that the manual explains, by its noun, the larger ones first."""
-    parts = {"remedy": REMEDY, "case": CASE, "row": ROW}
-    large = {kind: FILES[kind].shape for kind in ("cause", "check", "symptom", "window")}
+    parts = {
+        "remedy": REMEDY, "case": CASE, "row": ROW, "suiting": SUITING, "part": PART,
+        "checklist step": SETUP_STEP, "test bead": TEST_BEAD, "gas choice": GAS_CHOICE,
+        "size choice": SIZE_CHOICE, "standing caution": STANDING,
+    }  # fmt: skip
+    large = {kind: FILES[kind].shape for kind in ("cause", "check", "symptom", "window", "setup")}
     rest = {kind: file.shape for kind, file in FILES.items() if kind not in large}
     return large | parts | rest
 
@@ -174,6 +204,13 @@ _HOLDERS = {
     "remedy": "`remedies` of a cause",
     "case": "`cases` of a cause",
     "row": "`rows` of a window",
+    "suiting": "`suits` of a setup",
+    "part": "`parts` of a setup",
+    "checklist step": "`checklist` of a setup",
+    "test bead": "`test_beads` of a setup",
+    "gas choice": "`gases` of a setup",
+    "size choice": "`sizes` of a setup",
+    "standing caution": "`cautions` of a setup",
 }
 
 if __name__ == "__main__":

@@ -12,7 +12,7 @@ from weldwhy.problems import did_you_mean
 from weldwhy.shape import ID, JsonSchema, Shape
 from weldwhy.unitwords import EXAMPLES
 
-_NUMBER = re.compile(r"[0-9]{1,6}(?:\.[0-9]{1,6})?")
+_NUMBER = re.compile(r"[0-9]{1,9}(?:\.[0-9]{1,9})?")
 
 
 def text(words: str = "text") -> Shape:

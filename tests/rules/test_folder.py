@@ -6,7 +6,7 @@ import pytest
 
 from .conftest import SHIPPED
 
-LONGEST = 80
+LONGEST = 84
 FILES = sorted(
     p for name in ("causes", "checks", "symptoms") for p in (SHIPPED / name).rglob("*.yaml")
 )

@@ -9,6 +9,7 @@ import pytest
 
 from weldwhy import rulebase
 from weldwhy.build import baseline
+from weldwhy.folders import TOP_FILES
 from weldwhy.model import RuleBase
 from weldwhy.problems import RulesError
 
@@ -39,7 +40,7 @@ def test_likelihood_words_become_the_numbers_of_their_file(sound: Path) -> None:
     assert cause.shows == {"flow-reading": {"low": 0.85}}
     assert cause.base == 8
     assert cause.remedies[0].works == 0.95
-    assert base.grades["seldom"] == 0.15
+    assert base.likelihoods["seldom"] == 0.15
 
 
 def test_a_check_has_its_baseline_in_answer_order(sound: Path) -> None:
@@ -146,7 +147,7 @@ def test_an_empty_folder_is_no_crash(tmp_path: Path) -> None:
     base, problems = rulebase.read([tmp_path])
     assert base is None
     assert {problem.check_id for problem in problems} == {"file-missing"}
-    assert len(problems) == 10
+    assert len(problems) == len(TOP_FILES)
 
 
 def test_a_file_that_cannot_be_read_is_one_line(
