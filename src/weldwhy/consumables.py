@@ -1,4 +1,4 @@
-"""Reading what people write about wire, rod and gas: "1/8 in 7018", "0.035 in ER70S-6", "75/25"."""
+"""Reading what people write about wire and rod: "1/8 in 7018", "0.035 in ER70S-6", "ENi-CI"."""
 
 from __future__ import annotations
 
@@ -6,9 +6,12 @@ import re
 
 from weldwhy.units import Quantity, UnitError, parse
 
-_CLASS = re.compile(r"(?:ER|E)?(?:[0-9]{3,4}|[0-9]{2}[ST])[A-Z0-9-]{0,8}")
-_FILLING = {"pure", "gas", "mix", "mixture", "percent", "with", "and", "of", "100"}
-_SAME = {"argon": "ar", "helium": "he", "oxygen": "o2"}
+# 7018, E71T-1C, ER70S-6 and 308L; nickel rods for cast iron; copper wire
+_CLASS = re.compile(
+    r"(?:ER|E)?(?:(?:[0-9]{3,4}|[0-9]{2}[ST])[A-Z0-9-]{0,8}|NI(?:FE)?-?CI)|ERCU[A-Z0-9-]{0,6}"
+)
+# E308L-16: what follows the dash is the coating, and does not change the amps
+_COATING = re.compile(r"-1[5-8]$")
 
 
 def read(text: str) -> tuple[Quantity | None, str]:
@@ -39,25 +42,12 @@ def _class(words: list[str]) -> str:
 def same_class(asked: str, listed: str) -> bool:
     """Whether a class is among those of a window ("E6010/E6011").
 
-    A leading E or ER is not needed; a stick rod is known by its four digits, whatever follows.
+    A leading E or ER is not needed; a steel rod is known by its four digits, whatever follows,
+    and a stainless one without the number of its coating.
     """
     return _bare(asked) in {_bare(name) for name in listed.split("/")}
 
 
 def _bare(name: str) -> str:
     bare = name.strip().upper().removeprefix("ER").removeprefix("E")
-    return bare[:4] if bare[:4].isdigit() else bare
-
-
-def same_gas(asked: str, listed: tuple[str, ...]) -> bool:
-    """Whether a gas text means one of the listed gases; word order and filling words do not count.
-
-    An empty text means "not said" and fits every list, and an empty list fits every gas.
-    """
-    return not listed or not asked.strip() or _gas(asked) in {_gas(name) for name in listed}
-
-
-def _gas(text: str) -> frozenset[str]:
-    plain = text[:60].lower().replace("carbon dioxide", "co2")
-    words = re.findall(r"[a-z]+[0-9]{0,2}|[0-9]+(?:\.[0-9]+)?", plain)
-    return frozenset(_SAME.get(word, word) for word in words if word not in _FILLING)
+    return bare[:4] if bare[:4].isdigit() else _COATING.sub("", bare).replace("-", "")

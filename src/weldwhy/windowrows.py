@@ -3,16 +3,19 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
 
 from weldwhy.model import Window, WindowRow
-from weldwhy.units import Quantity, Target, rounded, show
+from weldwhy.units import Quantity, Target, convert, rounded, show
+from weldwhy.unitwords import WORTH
 
 # A row still speaks for metal this much thinner or thicker than its own.
 REACH = 1.25
 # Sizes this far apart go by one name: 3/32 in and 2.5 mm, 3/16 in and 5 mm.
 SAME_SIZE = 1.1
+# Between two sizes further apart than this nothing is worked out.
+NEIGHBOURS = 1.6
 # 3.18 mm and 1/8 in are the same plate.
 SLACK = 0.005
 # Of a size's range of thickness (middle 0, ends 1), the part where it needs no second thought.
@@ -23,17 +26,11 @@ def targets_from_rows(
     window: Window, thickness: Quantity | None, size: Quantity | None, notes: list[str]
 ) -> dict[str, Target]:
     """The targets of the rows, for the size in use or the usual one at this thickness."""
-    sizes: dict[float, list[WindowRow]] = {}
-    for row in window.rows:
-        sizes.setdefault(row.size.value if row.size else 0.0, []).append(row)
+    sizes = _by_size(window)
     if not sizes:
         return {}
     if size is not None:
-        nearest = min(sizes, key=lambda listed: _apart(listed, size.value))
-        if _apart(nearest, size.value) >= SAME_SIZE:
-            notes.append(f"No numbers here for {show(size)} {window.size_of}.")
-            return {}
-        return _at_thickness(sizes[nearest], thickness, notes)
+        return _at_size(window, sizes, size, thickness, notes)
     usual = _usual_size(sizes, thickness)
     if usual is None:
         wanted = f"{window.size_of} size"
@@ -43,6 +40,63 @@ def targets_from_rows(
     if (shown := sizes[usual][0].size) is not None:
         notes.append(f"For {show(shown)} {window.size_of}, as is usual.")
     return _at_thickness(sizes[usual], thickness, notes)
+
+
+def usual_size(window: Window, thickness: Quantity | None) -> Quantity | None:
+    """The size that is taken at this thickness when none is told; None if that cannot be said."""
+    sizes = _by_size(window)
+    usual = _usual_size(sizes, thickness)
+    return None if usual is None else sizes[usual][0].size
+
+
+def reaches(window: Window, thickness: Quantity | None, size: Quantity | None) -> bool:
+    """Whether rows of this size (None: of any) hold the thickness between them."""
+    for listed, rows in _by_size(window).items():
+        if size is not None and _apart(listed, size.value) >= SAME_SIZE:
+            continue
+        ends = _ends(rows)
+        if thickness is None or ends is None or not _place(*ends, thickness.value)[0]:
+            return True
+    return False
+
+
+def _by_size(window: Window) -> dict[float, list[WindowRow]]:
+    """The rows by size in millimetres; 0 for rows of any size."""
+    sizes: dict[float, list[WindowRow]] = {}
+    for row in window.rows:
+        sizes.setdefault(row.size.value if row.size else 0.0, []).append(row)
+    return sizes
+
+
+def _at_size(
+    window: Window,
+    sizes: Mapping[float, Sequence[WindowRow]],
+    size: Quantity,
+    thickness: Quantity | None,
+    notes: list[str],
+) -> dict[str, Target]:
+    """The targets of the size that goes by the same name, else worked out between two sizes."""
+    nearest = min(sizes, key=lambda listed: _apart(listed, size.value))
+    if _apart(nearest, size.value) < SAME_SIZE:
+        return _at_thickness(sizes[nearest], thickness, notes)
+    below = max((each for each in sizes if each < size.value), default=0.0)
+    above = min((each for each in sizes if each > size.value), default=math.inf)
+    found: dict[str, Target] = {}
+    if below and _apart(below, above) <= NEIGHBOURS:
+        ends = [_inside(sizes[each], thickness) for each in (below, above)]
+        part = math.log(size.value / below) / math.log(above / below)
+        found = {
+            name: _mixed_by_ratio(target, ends[1][name], part)
+            for name, target in ends[0].items()
+            if name in ends[1]
+        }
+    kind = window.size_of
+    notes.append(
+        f"Worked out for {show(size)} {kind} from the sizes beside it."
+        if found
+        else f"No numbers here for {show(size)} {kind}."
+    )
+    return found
 
 
 def _apart(a: float, b: float) -> float:
@@ -117,6 +171,14 @@ def _at_thickness(
     return {}
 
 
+def _inside(rows: Sequence[WindowRow], thickness: Quantity | None) -> dict[str, Target]:
+    """The targets at a thickness that lies between the rows of one size; none outside them."""
+    ends = _ends(rows)
+    if thickness is None or ends is None or _place(*ends, thickness.value)[0]:
+        return {}
+    return _at_thickness(rows, thickness, [])
+
+
 def _between(
     below: tuple[float, WindowRow], above: tuple[float, WindowRow], value: float
 ) -> dict[str, Target]:
@@ -135,8 +197,29 @@ def _between(
 
 def _mixed(a: Target, b: Target, part: float) -> Target:
     """The target this part of the way from `a` to `b`, at steps a welder can set."""
-    low, best, high = (
-        rounded(replace(x, value=x.value + (y.value - x.value) * part, unit=a.best.unit))
-        for x, y in ((a.low, b.low), (a.best, b.best), (a.high, b.high))
-    )
+    return _joined(a, b, lambda x, y: x + (y - x) * part)
+
+
+def _mixed_by_ratio(a: Target, b: Target, part: float) -> Target:
+    """The same in ratios: feed falls with the square of the size, amps rise with a power of it."""
+    return _joined(a, b, lambda x, y: x ** (1 - part) * y**part)
+
+
+def _joined(a: Target, b: Target, mix: Callable[[float, float], float]) -> Target:
+    pairs = ((a.low, b.low), (a.best, b.best), (a.high, b.high))
+    low, best, high = (replace(x, value=mix(x.value, y.value)) for x, y in pairs)
+    return on_steps(Target(low, best, high))
+
+
+def on_steps(target: Target) -> Target:
+    """The target at steps a welder can set, all in the unit of its best place.
+
+    Travel, which no dial is set in, is given in two digits.
+    """
+    ends = (replace(q, unit=target.best.unit) for q in (target.low, target.best, target.high))
+    low, best, high = (_two_digits(q) if q.kind == "speed" else rounded(q) for q in ends)
     return Target(low, best, high)
+
+
+def _two_digits(q: Quantity) -> Quantity:
+    return replace(q, value=float(f"{convert(q, q.unit):.2g}") * WORTH[q.kind][q.unit])
