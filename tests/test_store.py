@@ -143,6 +143,43 @@ def test_a_report_is_kept_beside_earlier_ones_of_the_same_second(store: Store) -
     assert second.read_text(encoding="utf-8") == "three\n"
 
 
+def test_the_file_of_a_machine_comes_back_and_lies_where_it_was_wanted(tmp_path: Path) -> None:
+    elsewhere = Store(tmp_path / "cases", tmp_path / "shop" / "mig.yaml")
+    assert elsewhere.machine_text() is None
+    elsewhere.save_machine("name: x\n")
+    assert elsewhere.machine_text() == b"name: x\n"
+    assert (tmp_path / "shop" / "mig.yaml").read_bytes() == b"name: x\n"
+    assert Store(tmp_path / "cases").machine_file == tmp_path / "cases" / "machine.yaml"
+
+
+def test_the_file_of_a_machine_is_replaced_whole_and_with_a_reason_the_old_one_is_kept(
+    store: Store,
+) -> None:
+    for text, aside in (("one", ""), ("two", ""), ("three", "so"), ("four", "so")):
+        store.save_machine(text, aside)
+    kept = {path.name: path.read_text(encoding="utf-8") for path in store.folder.iterdir()}
+    assert kept == {
+        "machine.yaml": "four",
+        "machine.yaml.kept": "two",
+        "machine.yaml.2.kept": "three",
+    }
+    assert len(store.notices) == 2
+
+
+def test_a_full_disk_leaves_the_file_of_a_machine_as_it_was(
+    store: Store, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    store.save_machine("one")
+
+    def full(_: int) -> None:
+        raise OSError(28, "No space left on device")
+
+    monkeypatch.setattr(os, "fsync", full)
+    with pytest.raises(StoreError, match="No space left"):
+        store.save_machine("two")
+    assert store.machine_text() == b"one"
+
+
 def test_a_folder_that_cannot_be_made_is_one_plain_line(tmp_path: Path) -> None:
     (tmp_path / "file").write_text("", encoding="utf-8")
     store = Store(tmp_path / "file" / "cases")

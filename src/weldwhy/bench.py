@@ -12,6 +12,8 @@ from typing import TYPE_CHECKING
 
 from weldwhy.case import Case, Measured, Situated
 from weldwhy.entries import still_known
+from weldwhy.ownmachine import OwnMachine
+from weldwhy.readings import habit
 from weldwhy.store import StoreError
 
 if TYPE_CHECKING:
@@ -19,11 +21,13 @@ if TYPE_CHECKING:
 
     from weldwhy.case import Entry
     from weldwhy.interview import Interview
-    from weldwhy.model import RuleBase
+    from weldwhy.model import Machine, RuleBase
+    from weldwhy.ownmachine import InUse
+    from weldwhy.setupcase import SetupCase
     from weldwhy.store import Preferences, Store
 
-InterviewFactory = Callable[["RuleBase", Case, str, "str | None"], "Interview"]
-"""Makes what the guide thinks from the rules, the case, the patience and the unit system."""
+InterviewFactory = Callable[..., "Interview"]
+"""Makes what the guide thinks: it is called as `Interview` is."""
 
 Clock = Callable[[], str]
 """The time now in ISO 8601."""
@@ -43,14 +47,19 @@ class Bench:
         self._make = interview_factory
         self._clock = clock
         self._interview: Interview | None = None
+        self._setup: SetupCase | None = None
         self.left_open = self._known(store.resume())
+        self._own = OwnMachine(rules, store)
         self._take_notices()
 
     @property
     def interview(self) -> Interview:
         """What the guide thinks of the case as it stands."""
         if self._interview is None:
-            self._interview = self._make(self.rules, self.case, self.patience, self.system)
+            self._interview = self._make(
+                self.rules, self.case, self.patience, system=self.system,
+                machine=self.machine, habit=self.preferences.habit or None,
+            )  # fmt: skip
         return self._interview
 
     @property
@@ -62,6 +71,27 @@ class Bench:
     def system(self) -> str | None:
         """The unit system to show, None: as given."""
         return self.preferences.units or None
+
+    @property
+    def in_use(self) -> InUse:
+        """The machine in use, and whether it is the person's."""
+        return self._own.in_use
+
+    @property
+    def machine(self) -> Machine:
+        """The person's machine, or the one the rules start from."""
+        return self.in_use.machine
+
+    def change_machine(self, machine: Machine, anew: bool = False) -> None:
+        """Take and keep another machine as the person's own; the guide thinks again.
+
+        `anew`: it does not follow from the one before, whose file is kept under another name.
+        """
+        self._interview = None
+        try:
+            self._own.keep(machine, anew)
+        except StoreError as fault:
+            self.notices.append(f"{fault}; the machine is taken until you leave, but not kept")
 
     def _known(self, left: Case | None) -> Case | None:
         """The case without what these rules do not know, which is said."""
@@ -95,10 +125,41 @@ class Bench:
         self.put_away()
         self.record(*symptom_entries, *kept)
 
+    def begin_with(self, *entries: Entry) -> None:
+        """File the open case away, if there is one, and begin another with what is known."""
+        self.put_away()
+        self.record(*entries)
+
+    @property
+    def setup(self) -> SetupCase:
+        """What is being set up; read from the store when it is first asked for."""
+        if self._setup is None:
+            left = self.store.setup
+            work, _ = still_known(self.rules, left.work)
+            shown = left.shown and left.process in self.rules.setups
+            self._setup = replace(left, work=work, shown=shown)
+            self._take_notices()
+        return self._setup
+
+    @setup.setter
+    def setup(self, setup: SetupCase) -> None:
+        self._setup = setup
+        try:
+            self.store.setup = setup
+        except StoreError as fault:
+            self.notices.append(f"{fault}; the set-up goes on, but it is not kept")
+
     def record(self, *entries: Entry) -> None:
         """Add entries to the case; they are on the disk when this returns."""
         self._set(self.case.with_(*entries))
         self._save()
+        self._learn_units()
+
+    def _learn_units(self) -> None:
+        """Remember the unit system the person writes in, for what they have not written yet."""
+        found = habit(self.rules, self.case)
+        if found and found != self.preferences.habit:
+            self.prefer(habit=found)
 
     def undo(self) -> None:
         """Take the last entry back."""

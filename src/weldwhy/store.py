@@ -1,4 +1,4 @@
-"""The person's own files: the open case, the finished ones, preferences, saved reports.
+"""The person's own files: the open case, the finished ones, machine, preferences, reports.
 
 The only module that writes files. Every file is written whole or not at all: a new file beside
 the old one, flushed to the disk, then renamed over it. Killing the program at any instant leaves
@@ -16,6 +16,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from weldwhy.case import CaseError, from_data, to_data
+from weldwhy.setupcase import SetupCase, from_mapping, to_mapping
 
 if TYPE_CHECKING:
     from weldwhy.case import Case
@@ -28,17 +29,21 @@ LARGEST = 4_000_000
 
 
 class StoreError(OSError):
-    """A file could not be written; the text is one plain line."""
+    """A file could not be written or read; the text is one plain line."""
 
 
 @dataclass(frozen=True, slots=True)
 class Preferences:
-    """What a person likes. `units` and `patience` empty: not chosen yet."""
+    """What a person likes. `units` and `patience` empty: not chosen yet.
+
+    `habit` is the unit system they were last seen to write in.
+    """
 
     units: str = ""
     patience: str = ""
     ascii: bool = False
     mouse: bool = True
+    habit: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,12 +57,14 @@ class Finished:
 class Store:
     """One folder of a person's files; made when first written to.
 
+    The file of their machine may lie elsewhere: `machine_file`.
     `notices` collects one plain line for each thing the person should know, such as a broken
     file moved aside; whoever shows them empties the list.
     """
 
-    def __init__(self, folder: Path) -> None:
+    def __init__(self, folder: Path, machine_file: Path | None = None) -> None:
         self.folder = folder
+        self.machine_file = machine_file or folder / "machine.yaml"
         self.notices: list[str] = []
 
     def save(self, case: Case) -> None:
@@ -91,12 +98,28 @@ class Store:
         return found
 
     @property
+    def setup(self) -> SetupCase:
+        """What was being set up, or an empty set-up. A broken file is moved aside and noticed."""
+        path = self.folder / "setup.json"
+        data = self._read(path)
+        try:
+            return SetupCase() if data is None else from_mapping(data)
+        except CaseError as fault:
+            self._set_aside(path, f"it means nothing here ({fault})")
+            return SetupCase()
+
+    @setup.setter
+    def setup(self, setup: SetupCase) -> None:
+        self._write("setup.json", {"version": VERSION, **to_mapping(setup)})
+
+    @property
     def preferences(self) -> Preferences:
         """What the person likes; values that mean nothing here are left at their defaults."""
         data = self._read(self.folder / "preferences.json") or {}
         wanted = Preferences()
-        if data.get("units") in ("in", "mm"):
-            wanted = replace(wanted, units=data["units"])
+        for system in ("units", "habit"):
+            if data.get(system) in ("in", "mm"):
+                wanted = replace(wanted, **{system: data[system]})
         if data.get("patience") in ("thorough", "normal", "brisk"):
             wanted = replace(wanted, patience=data["patience"])
         for switch in ("ascii", "mouse"):
@@ -113,6 +136,27 @@ class Store:
         path = _free(self.folder / "reports", when, ".txt")
         self._write_text(path, "\n".join(lines) + "\n")
         return path
+
+    def machine_text(self) -> bytes | None:
+        """What stands in the file of the person's machine; None if there is none.
+
+        StoreError if there is one that cannot be read: nobody knows what it holds.
+        """
+        try:
+            return _bytes_of(self.machine_file)
+        except FileNotFoundError:
+            return None
+        except OSError as fault:
+            raise StoreError(
+                f"cannot read {self.machine_file}: {fault.strerror or fault}"
+            ) from None
+
+    def save_machine(self, text: str, aside: str = "") -> None:
+        """Write the file of the person's machine.
+
+        With `aside`, the reason, the file that is there is kept under another name, and noticed.
+        """
+        self._write_text(self.machine_file, text, aside)
 
     def _file_away(self, when: str) -> None:
         """Rename the open case, already stamped with `when`, into the folder of finished ones."""
@@ -154,23 +198,27 @@ class Store:
         self._set_aside(path, why)
         return None
 
-    def _set_aside(self, path: Path, why: str) -> None:
-        """Rename a file nobody can read, so that nothing in it is lost."""
-        aside, turn = path.with_name(path.name + ".broken"), 1
+    def _set_aside(self, path: Path, why: str, ending: str = ".broken") -> bool:
+        """Rename a file that is to be used no more, so that nothing in it is lost.
+
+        Whether it could be renamed; either way the person is told.
+        """
+        aside, turn = path.with_name(path.name + ending), 1
         while aside.exists():
             turn += 1
-            aside = path.with_name(f"{path.name}.{turn}.broken")
+            aside = path.with_name(f"{path.name}.{turn}{ending}")
         try:
             path.rename(aside)
         except OSError:
             self.notices.append(f"{path} was left alone: {why}")
-        else:
-            self.notices.append(f"{path} was moved to {aside.name}: {why}")
+            return False
+        self.notices.append(f"{path} was moved to {aside.name}: {why}")
+        return True
 
     def _write(self, name: str, data: Mapping[str, Any]) -> None:
         self._write_text(self.folder / name, json.dumps(data, indent=1) + "\n")
 
-    def _write_text(self, path: Path, text: str) -> None:
+    def _write_text(self, path: Path, text: str, aside: str = "") -> None:
         # The process number keeps two programs from writing into one new file.
         new = path.with_name(f"{path.name}.{os.getpid()}.new")
         try:
@@ -179,6 +227,9 @@ class Store:
                 file.write(text)
                 file.flush()
                 os.fsync(file.fileno())
+            if aside and not self._set_aside(path, aside, ".kept"):
+                new.unlink()
+                raise OSError("the file there cannot be moved aside")
             new.replace(path)
             _sync_folder(path.parent)
         except OSError as fault:

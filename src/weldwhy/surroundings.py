@@ -56,6 +56,11 @@ def _data_folder(environment: Mapping[str, str]) -> str:
     return os.path.join(home, ".local", "share", "weldwhy")
 
 
+def own_file(environment: Mapping[str, str], name: str) -> str:
+    """The path of a file in the folder of a person's cases, whether or not it is there."""
+    return os.path.join(_data_folder(environment), name)
+
+
 def own_rules(named: str | None, environment: Mapping[str, str]) -> Path | None:
     """The operator's own rules folder: --rules, else $WELDWHY_RULES, else `rules` with the cases.
 
