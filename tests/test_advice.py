@@ -7,7 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from tests.replay import shipped_rules
 
-from weldwhy import advice
+from weldwhy import advice, readings
 from weldwhy.case import Case, Measured, Reported, Situated, Tried
 from weldwhy.interview import Interview
 
@@ -53,9 +53,9 @@ def test_without_a_window_there_are_no_numbers() -> None:
 
 def factors(volts: str) -> dict[str, float]:
     made = case(volts=volts)
-    found = advice.reading(
-        RULES, Measured("volts", volts), advice.window(RULES, made, made.material)
-    )
+    read = readings.told(RULES, made.measured)
+    window = advice.window(RULES, made, made.material)
+    found = readings.reading(RULES, "volts", read["volts"], window)
     return dict(found.factors)
 
 

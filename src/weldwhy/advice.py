@@ -2,20 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-from dataclasses import dataclass
-from math import exp
+from dataclasses import dataclass, replace
 
-from weldwhy import units
-from weldwhy.case import Case, Measured
-from weldwhy.engine.belief import Reading
-from weldwhy.model import Cause, Caution, Remedy, RuleBase
+from weldwhy import preheat, units
+from weldwhy.beadheat import bead_heat
+from weldwhy.case import Case
+from weldwhy.machine import mark
+from weldwhy.model import Cause, Caution, Machine, Remedy, RuleBase
+from weldwhy.pairing import paired
+from weldwhy.readings import size_of, worked_out
 from weldwhy.units import Quantity, Target, UnitError
 from weldwhy.windows import Found, distance, find
-
-STEEPNESS, MIDDLE = 1.8, 1.62
-"""Weight of "too high" is exp(STEEPNESS z - MIDDLE), z = distance past the window's middle."""
-MOST_WEIGHT = 20.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,16 +37,26 @@ class Advice:
     settings: tuple[SettingAdvice, ...]
 
 
-def read_measured(rules: RuleBase, measured: Mapping[str, str]) -> dict[str, Quantity | str]:
-    """The measured settings as quantities; what cannot be read, or is text, stays text."""
-    read: dict[str, Quantity | str] = {}
-    for setting, value in measured.items():
-        kind = rules.settings[setting].quantity if setting in rules.settings else "text"
-        try:
-            read[setting] = value if kind == "text" else units.parse(value, kind)
-        except UnitError:
-            read[setting] = value
-    return read
+@dataclass(frozen=True, slots=True)
+class Shown:
+    """The unit system asked for (None: the person's own units stay), and that for all the rest.
+
+    Targets are told in the terms of the `machine`'s dials too, where it has marks only.
+    """
+
+    asked: str | None = None
+    other: str | None = None
+    machine: Machine | None = None
+
+    def dial(self, setting: str, name: str, best: Quantity) -> str:
+        """Where to turn the dial, in a sentence; "" where its marks are not known."""
+        where = mark(self.machine, setting, best) if self.machine else ""
+        return f"On your {name} dial that is {where}." if where else ""
+
+    def of(self, yours: Quantity | str) -> str | None:
+        """The system for the target of a setting: that of the person's own value, if it has one."""
+        own = units.system_of(yours) if isinstance(yours, Quantity) else None
+        return self.asked or own or self.other
 
 
 def read_thickness(text: str) -> Quantity | None:
@@ -61,66 +68,64 @@ def read_thickness(text: str) -> Quantity | None:
 
 
 def window(rules: RuleBase, case: Case, material: str) -> Found | None:
-    """The operating window of the case's situation on this metal, if the rules hold one."""
-    settings = read_measured(rules, case.measured)
+    """Where settings should lie for this work on this metal, if the rules hold a window.
+
+    A preheat is among the targets where the grade, or the kind of metal, asks for one.
+    """
+    settings = worked_out(rules, case.process, case.measured)
     thickness = read_thickness(case.thickness)
-    return find(rules, case.process, material, thickness, settings, case.place)
-
-
-def reading(rules: RuleBase, told: Measured, found: Found | None) -> Reading:
-    """How a measured setting weighs on the causes that are its faults; on none without a window."""
-    value = read_measured(rules, {told.setting: told.value})[told.setting]
-    target = found.targets.get(told.setting) if found else None
-    if target is None or not isinstance(value, Quantity):
-        return Reading(told.setting, ())
-    z = distance(value, target)
-    weights = (
-        (cause.id, _weight(z if cause.setting[1] == "too high" else -z))
-        for cause in rules.causes.values()
-        if cause.setting is not None and cause.setting[0] == told.setting
-    )
-    return Reading(told.setting, tuple(weights))
-
-
-def _weight(z: float) -> float:
-    # far outside the window the exponential means nothing; bound z first so it cannot overflow
-    exponent = STEEPNESS * min(max(z, -10.0), 10.0) - MIDDLE
-    return min(max(exp(exponent), 1.0 / MOST_WEIGHT), MOST_WEIGHT)
+    found = find(
+        rules, case.process, material, thickness, settings, case.place,
+        joint=case.joint, position=case.position,
+    )  # fmt: skip
+    if found is None:
+        return None
+    feed = settings.get("wire_feed")
+    wire = size_of(settings.get("wire"))
+    found = paired(found, wire, feed if isinstance(feed, Quantity) else None)
+    heat = bead_heat(rules, case.process, settings, found)
+    wanted = preheat.target(rules, case, thickness, heat.value if heat else None)
+    if wanted is None:
+        return found
+    return replace(found, targets={**found.targets, "preheat": wanted})
 
 
 def settled(rules: RuleBase, case: Case, found: Found | None) -> frozenset[str]:
     """Checks that a measured setting answers by itself."""
     if found is None:
         return frozenset()
-    told = set(case.measured) & set(found.targets)
+    told = worked_out(rules, case.process, case.measured).keys() & found.targets.keys()
     return frozenset(check.id for check in rules.checks.values() if check.setting in told)
 
 
 def advise(
-    rules: RuleBase, case: Case, cause: Cause, found: Found | None, system: str | None
+    rules: RuleBase, case: Case, cause: Cause, found: Found | None, shown: Shown
 ) -> tuple[Advice, ...]:
     """The cause's remedies in order, each with cautions and settings in the person's units."""
     return tuple(
         Advice(
             remedy,
             tuple(rules.cautions[c] for c in remedy.cautions if c in rules.cautions),
-            tuple(_setting(rules, case, cause, name, found, system) for name in remedy.settings),
+            tuple(_setting(rules, case, cause, name, found, shown) for name in remedy.settings),
         )
         for remedy in cause.remedies
     )
 
 
 def _setting(
-    rules: RuleBase, case: Case, cause: Cause, setting: str, found: Found | None, system: str | None
+    rules: RuleBase, case: Case, cause: Cause, setting: str, found: Found | None, shown: Shown
 ) -> SettingAdvice:
     name = rules.settings[setting].name if setting in rules.settings else setting
-    yours = read_measured(rules, case.measured).get(setting, "")
-    shown = units.show(yours, system) if isinstance(yours, Quantity) else yours
+    yours = worked_out(rules, case.process, case.measured).get(setting, "")
+    own = units.show(yours, shown.asked) if isinstance(yours, Quantity) else yours
     target: Target | None = found.targets.get(setting) if found else None
     if found is None or target is None:
-        return SettingAdvice(setting, name, shown, "", "", "")
+        return SettingAdvice(setting, name, own, "", "", "")
+    system = shown.of(yours)
     best, low, high = (units.show(q, system) for q in (target.best, target.low, target.high))
     at_fault = cause.setting is not None and cause.setting[0] == setting
     if isinstance(yours, Quantity) and abs(distance(yours, target)) <= 1.0 and not at_fault:
-        best = shown  # one thing is changed at a time: what is in its window stays
-    return SettingAdvice(setting, name, shown, best, low, high, found.note)
+        best = own  # one thing is changed at a time: what is in its window stays
+    dial = shown.dial(setting, name, target.best)
+    note = " ".join(n for n in (found.note, found.beyond.get(setting, ""), dial) if n)
+    return SettingAdvice(setting, name, own, best, low, high, note)

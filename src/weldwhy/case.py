@@ -11,7 +11,9 @@ from typing import Any
 
 SOUND, BETTER, NO_CHANGE, WORSE = RESULTS = ("sound", "better", "no change", "worse")
 """What a test bead after a remedy can be."""
-SITUATION = ("process", "group", "material", "thickness", "place", "job")
+SITUATION = (
+    "process", "group", "material", "grade", "thickness", "joint", "position", "place", "job",
+)  # fmt: skip
 """What may be known of the work, or of where the fault shows; empty means "don't know"."""
 DONT_KNOW, SKIP = REASONS = ("don't know", "skip")
 
@@ -22,7 +24,7 @@ class CaseError(ValueError):
 
 @dataclass(frozen=True, slots=True)
 class Situated:
-    """The process, group, metal, thickness, place or job was told; "" means "don't know"."""
+    """Something of the work was told, such as metal or place; "" means "don't know"."""
 
     field: str
     value: str
@@ -116,6 +118,21 @@ class Case:
     def thickness(self) -> str:
         """Thickness as typed, "" if not known."""
         return self.told("thickness") or ""
+
+    @property
+    def grade(self) -> str:
+        """Grade id of the base metal, "" if not known."""
+        return self.told("grade") or ""
+
+    @property
+    def joint(self) -> str:
+        """One of `model.JOINTS`, or "" if not known."""
+        return self.told("joint") or ""
+
+    @property
+    def position(self) -> str:
+        """One of `model.POSITIONS`, or "" if not known."""
+        return self.told("position") or ""
 
     @property
     def place(self) -> str:

@@ -72,7 +72,11 @@ def shape(rules: RuleBase) -> Keys:
         "case file",
         optional("process", _process(rules), "the welding process"),
         optional("material", _material(rules), "the metal, by its id or a name people give it"),
+        optional("grade", _told(rules, "grade"), "the base metal's standard name"),
         optional("thickness", _thickness(), "any length, a fraction of an inch or a sheet gauge"),
+        optional("joint", _told(rules, "joint"), "the kind of joint"),
+        optional("position", _told(rules, "position"), "the position of welding"),
+        optional("place", _told(rules, "place"), "indoors or outdoors"),
         optional("symptoms", ListShape(_symptom(rules)), "what is wrong with the bead"),
         optional("settings", _settings(rules), "what the dials read, with units"),
         optional("said", ListShape(text(), unique=False), "free sentences, as they were said"),
@@ -96,6 +100,14 @@ def _material(rules: RuleBase) -> Shape:
         return Situated("material", entries.material_id(rules, word))
 
     return Shape("a metal", {"type": "string"}, take, "unknown-material")
+
+
+def _told(rules: RuleBase, field: str) -> Shape:
+    """A word of the work that is answered like a check."""
+    return Shape(
+        f"a {field}", {"type": "string"}, lambda word: entries.answered(rules, field, word),
+        "unknown-word",
+    )  # fmt: skip
 
 
 def _thickness() -> Shape:
@@ -132,7 +144,8 @@ def _answers(rules: RuleBase) -> Keys:
         "process": rules.processes,
         "group": rules.groups,
         "material": rules.materials,
-        "place": entries.PLACES,
+        "grade": rules.grades,
+        **entries.WORDS,
         "job": rules.jobs,
     }
     asked = (optional(name, answer(name, words), f"the {name}") for name, words in first.items())

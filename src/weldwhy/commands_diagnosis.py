@@ -13,13 +13,15 @@ from weldwhy.model import RuleBase
 from weldwhy.plaintext import clean
 from weldwhy.rulebase import load
 from weldwhy.surroundings import ExitCode, UsageError, environment, file_bytes, own_rules
+from weldwhy.whichmachine import machine_for
 
 
 def diagnose(options: argparse.Namespace) -> ExitCode:
     """Print what is likely, why, and what comes next, as text or as one JSON object."""
     rules = load(own_rules(options.rules, environment()))
     case, said = told(options, rules)
-    interview = Interview(rules, case, options.patience, system=options.units)
+    machine = machine_for(options.machine, rules)
+    interview = Interview(rules, case, options.patience, system=options.units, machine=machine)
     if options.json:
         print_json(interview, said)
     else:

@@ -11,6 +11,7 @@ from collections.abc import Iterable
 from weldwhy import consumables
 from weldwhy.case import (
     DONT_KNOW,
+    SITUATION,
     SKIP,
     Answered,
     Case,
@@ -22,17 +23,18 @@ from weldwhy.case import (
     Tried,
     entry_for,
 )
-from weldwhy.model import RuleBase
+from weldwhy.model import JOINTS, PLACES, POSITIONS, RuleBase
 from weldwhy.problems import did_you_mean
 from weldwhy.units import Quantity, UnitError, parse, show
 
 PASSES = {"dont-know": DONT_KNOW, "skip": SKIP}
 """Words that may stand in place of an answer, and the reason they give for having none."""
 
-PLAIN = ("process", "group", "material", "thickness", "place", "job")
+PLAIN = SITUATION
 """What may be told of the work by itself, without a check."""
 
-PLACES = ("indoors", "outdoors")
+WORDS = {"place": PLACES, "joint": JOINTS, "position": POSITIONS}
+"""What can only be one of a few words."""
 
 THINNEST = Quantity("length", 0.1, "mm")
 THICKEST = Quantity("length", 300.0, "mm")
@@ -65,19 +67,15 @@ def _situated(rules: RuleBase, field: str, wanted: str) -> Entry:
         return entry_for(field, material_id(rules, wanted))
     if field == "thickness":
         return entry_for(field, thickness(wanted))
-    words: dict[str, Iterable[str]] = {
-        "symptom": rules.symptoms,
-        "process": rules.processes,
-        "group": rules.groups,
-        "place": PLACES,
-        "job": rules.jobs,
-    }
+    if field == "grade":
+        return entry_for(field, grade_id(rules, wanted))
+    words = {"symptom": rules.symptoms, **_words_for(rules)}
     return entry_for(field, known(wanted, words[field], field))
 
 
 def volunteered(rules: RuleBase, line: str, system: str | None = None) -> Entry:
     """The entry for something told without being asked: "volts 18 V", "material mild steel"."""
-    names = {name: name for name in ("material", "thickness", "place", "job", "process")}
+    names = {name: name for name in PLAIN if name != "group"}
     for setting in rules.settings.values():
         names |= {_plain_word(setting.id): setting.id, _plain_word(setting.name): setting.id}
     words = line.replace(":", " ").replace("=", " ").split()
@@ -101,14 +99,8 @@ def still_known(rules: RuleBase, case: Case) -> tuple[Case, int]:
 
 def _is_known(rules: RuleBase, entry: Entry) -> bool:
     match entry:
-        case Situated(field="process", value=value):
-            return not value or value in rules.processes
-        case Situated(field="group", value=value):
-            return not value or value in rules.groups
-        case Situated(field="material", value=value):
-            return not value or value in rules.materials
-        case Situated(field="job", value=value):
-            return not value or value in rules.jobs
+        case Situated(field=field, value=value):
+            return not value or value in _words_for(rules).get(field, (value,))
         case Reported(symptom=symptom):
             return symptom in rules.symptoms
         case Answered(check=check, answer=answer):
@@ -120,7 +112,18 @@ def _is_known(rules: RuleBase, entry: Entry) -> bool:
             return setting in rules.settings
         case Tried(cause=cause):
             return cause in rules.causes
-    return True
+
+
+def _words_for(rules: RuleBase) -> dict[str, Iterable[str]]:
+    """What each field of the work may be, but for the thickness, which is a number."""
+    return {
+        "process": rules.processes,
+        "group": rules.groups,
+        "material": rules.materials,
+        "grade": rules.grades,
+        "job": rules.jobs,
+        **WORDS,
+    }
 
 
 def known(wanted: str, words: Iterable[str], what: str) -> str:
@@ -138,6 +141,16 @@ def material_id(rules: RuleBase, text: str) -> str:
         for name in (material.id, material.name, *material.also):
             names.setdefault(_plain_word(name), material.id)
     return names[known(wanted, names, "material")]
+
+
+def grade_id(rules: RuleBase, text: str) -> str:
+    """The grade's id for its id or another name of it, whatever the capitals."""
+    wanted = _plain_word(text)
+    names: dict[str, str] = {}
+    for grade in rules.grades.values():
+        for name in (grade.id, *grade.also):
+            names.setdefault(_plain_word(name), grade.id)
+    return names[known(wanted, names, "grade")]
 
 
 def _plain_word(text: str) -> str:

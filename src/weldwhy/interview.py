@@ -8,17 +8,22 @@ from functools import cached_property
 
 from weldwhy import advice, steps, told
 from weldwhy.advice import Advice
-from weldwhy.case import Answered, Case, Measured, Passed, Tried
-from weldwhy.engine import choice, explain
-from weldwhy.engine.belief import Belief, Finding, Fix, Log, LogEntry, Reading, replay
+from weldwhy.beadheat import bead_heat
+from weldwhy.case import Case
+from weldwhy.engine import choice
+from weldwhy.engine.belief import Belief, Finding, Log, replay
 from weldwhy.engine.choice import Chooser
 from weldwhy.engine.network import Network, network_for
 from weldwhy.engine.plan import direct_checks
 from weldwhy.engine.tuning import PATIENCE, Tuning
 from weldwhy.lens import lightest
-from weldwhy.model import SHARES, Cause, Caution, Check, RuleBase, Share
+from weldwhy.limits import fit
+from weldwhy.logbook import log_of
+from weldwhy.model import SHARES, Cause, Caution, Check, Machine, RuleBase, Share
+from weldwhy.readings import habit, worked_out
+from weldwhy.reasons import Reason, mind_changers, reasons
 from weldwhy.steps import Step
-from weldwhy.units import Quantity, show_target
+from weldwhy.units import Quantity, show, show_target
 from weldwhy.windows import Found
 
 BELIEF_WORDS = (
@@ -48,21 +53,12 @@ class Ranked:
     probability: float
 
 
-@dataclass(frozen=True, slots=True)
-class Reason:
-    """What one thing told did for (+) or against (-) a cause, in decibans."""
-
-    check_id: str
-    answer_id: str
-    decibans: float
-    told: str
-
-
 class Interview:
     """The guide's view of one case. Everything is worked out when first asked for.
 
     `patience` is brisk, normal or thorough; `multipliers` shift base rates by the shop's own
-    history; `system` is "in", "mm" or None (units as given).
+    history; `system` is "in", "mm" or None (as the person writes, or, if nothing was written yet,
+    as their `habit` is); advice keeps to what `machine` reaches.
     """
 
     def __init__(
@@ -72,33 +68,28 @@ class Interview:
         patience: str = "normal",
         multipliers: Mapping[str, float] | None = None,
         system: str | None = None,
+        machine: Machine | None = None,
+        habit: str | None = None,
     ) -> None:
         self.rules = rules
         self.case = case
         self.patience = patience
-        self.system = system
+        self.machine = machine
+        self._wanted = system
+        self._habit = habit
         self._multipliers = tuple(sorted((multipliers or {}).items()))
+
+    @cached_property
+    def system(self) -> str | None:
+        """The unit system to show what the person did not write; None: as the rules have it."""
+        return self._wanted or habit(self.rules, self.case) or self._habit
 
     # what is in play
 
     @cached_property
     def log(self) -> Log:
         """The case's answers, measured settings and remedies as the engine's log."""
-        log: list[LogEntry] = []
-        for entry in self.case.entries:
-            if isinstance(entry, Answered):
-                log.append(Finding(entry.check, entry.answer))
-            elif isinstance(entry, Passed):
-                log = [e for e in log if not (isinstance(e, Finding) and e.check == entry.check)]
-            elif isinstance(entry, Measured) and entry.value:
-                log.append(advice.reading(self.rules, entry, self.window))
-            elif isinstance(entry, Measured):
-                log = [
-                    e for e in log if not (isinstance(e, Reading) and e.setting == entry.setting)
-                ]
-            elif isinstance(entry, Tried):
-                log.append(Fix(entry.cause, entry.result))
-        return tuple(log)
+        return log_of(self.rules, self.case, self.window)
 
     @cached_property
     def network(self) -> Network:
@@ -115,15 +106,24 @@ class Interview:
 
     @property
     def material(self) -> str:
-        """The metal told, or the only one that can show a symptom reported; "" if not known."""
+        """The metal told, that of its grade, or the only one that can show a symptom reported."""
         reported = [self.rules.symptoms[s] for s in self.case.symptoms if s in self.rules.symptoms]
         lone = [s.materials[0] for s in reported if len(s.materials) == 1]
-        return self.case.material or (lone[0] if lone else "")
+        grade = self.rules.grades.get(self.case.grade)
+        of_grade = grade.material if grade else ""
+        return self.case.material or of_grade or (lone[0] if lone else "")
 
     @cached_property
     def window(self) -> Found | None:
         """The operating window of the situation, if the rules hold one."""
         return advice.window(self.rules, self.case, self.material)
+
+    @cached_property
+    def within_reach(self) -> Found | None:
+        """The window as far as the machine reaches: what can be advised."""
+        if self.window is None or self.machine is None:
+            return self.window
+        return fit(self.rules, self.window, self.machine, self.case.process, self.system)
 
     @cached_property
     def belief(self) -> Belief:
@@ -196,15 +196,14 @@ class Interview:
 
     @cached_property
     def standing_cautions(self) -> tuple[Caution, ...]:
-        """The caution of the job the weld is for, if it has one."""
-        job = self.rules.jobs.get(self.case.job)
-        found = self.rules.cautions.get(job.caution) if job else None
-        return (found,) if found else ()
+        """The cautions of the job the weld is for and of its metal."""
+        job, metal = self.rules.jobs.get(self.case.job), self.rules.materials.get(self.material)
+        return steps.cautions(self.rules, [each.caution for each in (job, metal) if each])
 
     @cached_property
     def lens(self) -> str:
         """The lightest lens shade for the case's current, in words; "" if the rules have none."""
-        amps = advice.read_measured(self.rules, self.case.measured).get("amps")
+        amps = worked_out(self.rules, self.case.process, self.case.measured).get("amps")
         value = amps.value if isinstance(amps, Quantity) else None
         if value is None and self.window and "amps" in self.window.targets:
             value = self.window.targets["amps"].high.value
@@ -315,37 +314,15 @@ class Interview:
         """What was told for and against the cause, strongest first; below 1 deciban left out."""
         if not self._in_play(cause_id):
             return ()
-        weighed = explain.weights_of_evidence(self.network, self.log, cause_id)
-        reasons = [self._as_reason(w) for w in weighed]
-        shown = [r for r in reasons if abs(r.decibans) >= explain.SHOWN]
-        return tuple(sorted(shown, key=lambda r: -abs(r.decibans)))
-
-    def _as_reason(self, weight: explain.Weight) -> Reason:
-        entry = weight.entry
-        if isinstance(entry, Finding):
-            line = told.answer_line(self.rules, entry.check, entry.answer)
-            return Reason(entry.check, entry.answer, weight.decibans, line)
-        if isinstance(entry, Fix):
-            name = self.rules.causes[entry.cause].name
-            line = f'tried a remedy for "{name}": {entry.report}'
-            return Reason(entry.cause, entry.report, weight.decibans, line)
-        value = self.case.measured.get(entry.setting, "")
-        line = f"measured: {told.setting_line(self.rules, entry.setting, value)}"
-        return Reason(entry.setting, value, weight.decibans, line)
+        return reasons(self.rules, self.case, self.network, self.log, cause_id, self._wanted)
 
     @cached_property
     def mind_changers(self) -> tuple[str, ...]:
         """Answers that would put another cause first, in words."""
         if not self.ranked or self.case.sound:
             return ()
-        found = explain.turns(self.network, self.ranked[0].cause.id, self.chooser.values)
-        lines = []
-        for turn in found:
-            check = self.rules.checks[turn.check]
-            text = next(a.text for a in check.answers if a.id == turn.answer)
-            name = self.rules.causes[turn.cause].name
-            lines.append(f'{check.ask} "{text}": then {name} leads.')
-        return tuple(lines)
+        leader = self.ranked[0].cause.id
+        return mind_changers(self.rules, self.network, leader, self.chooser.values)
 
     def confirm(self, cause_id: str) -> tuple[Check, ...]:
         """Checks that decide on the cause by themselves, cheapest first."""
@@ -357,7 +334,8 @@ class Interview:
     def remedies(self, cause_id: str) -> tuple[Advice, ...]:
         """The cause's remedies with cautions and corrective settings."""
         cause = self.rules.causes[cause_id]
-        found = advice.advise(self.rules, self.case, cause, self.window, self.system)
+        shown = advice.Shown(self._wanted, self.system, self.machine)
+        found = advice.advise(self.rules, self.case, cause, self.within_reach, shown)
         return tuple(replace(a, cautions=self._with_symptoms(a.cautions)) for a in found)
 
     # what was told
@@ -366,6 +344,21 @@ class Interview:
     def told(self) -> tuple[str, ...]:
         """What was told so far, one line an entry, oldest first."""
         return tuple(told.entry_line(self.rules, entry) for entry in self.case.entries)
+
+    @cached_property
+    def follows(self) -> tuple[str, ...]:
+        """What follows from the sizes of the bead that were told, one line each."""
+        read = worked_out(self.rules, self.case.process, self.case.measured)
+        heat = bead_heat(self.rules, self.case.process, read, self.window)
+        lines = []
+        if "travel" not in self.case.measured and isinstance(read.get("travel"), Quantity):
+            lines.append(told.setting_line(self.rules, "travel", self._shown(read["travel"])))
+        if heat is not None:
+            lines.append(f"heat input: {self._shown(heat)}")
+        return tuple(lines)
+
+    def _shown(self, value: Quantity | str) -> str:
+        return show(value, self.system) if isinstance(value, Quantity) else value
 
     @staticmethod
     def likelihood_word(probability: float) -> str:

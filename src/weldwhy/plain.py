@@ -16,7 +16,6 @@ from weldwhy.case import (
     RESULTS,
     SITUATION,
     SKIP,
-    Case,
     Entry,
     Passed,
     Situated,
@@ -53,7 +52,7 @@ FEW = 9
 def run(rules: RuleBase, store: Store, source: TextIO | None, sink: TextIO | None) -> ExitCode:
     """Hold one interview over lines of text; 130 when it is interrupted."""
     console = Console(source, sink)
-    bench = Bench(rules, store, _interview, _now)
+    bench = Bench(rules, store, Interview, _now)
     try:
         Talk(bench, console).hold()
     except Leave:
@@ -62,10 +61,6 @@ def run(rules: RuleBase, store: Store, source: TextIO | None, sink: TextIO | Non
         console.say("")
         return ExitCode.INTERRUPTED
     return ExitCode.FINE
-
-
-def _interview(rules: RuleBase, case: Case, patience: str, system: str | None) -> Interview:
-    return Interview(rules, case, patience, system=system)
 
 
 def _now() -> str:
@@ -108,7 +103,7 @@ class Talk:
         left = self.bench.left_open
         if left is None:
             return
-        told = _interview(self.bench.rules, left, self.bench.patience, None).told
+        told = Interview(self.bench.rules, left).told
         self.say("", "An unfinished case is kept:", *(f"  - {line}" for line in told))
         afresh = "Start a new one; the old one goes to the finished cases"
         if self.choose(["Go on with it", afresh]) == 1:

@@ -14,8 +14,9 @@ from weldwhy.lines import safe
 
 if TYPE_CHECKING:
     from weldwhy.advice import Advice, SettingAdvice
-    from weldwhy.interview import Interview, Ranked, Reason
+    from weldwhy.interview import Interview, Ranked
     from weldwhy.model import Cause, Caution, RuleBase
+    from weldwhy.reasons import Reason
     from weldwhy.steps import Step
 
 TOP = 3
@@ -26,6 +27,7 @@ def case_text(interview: Interview) -> list[str]:
     """The whole case as plain lines: what was told, what it is, what to do about it."""
     lines = ["weldwhy: why this weld is bad and how to put it right"]
     lines += _section("Told so far", _items(interview.told))
+    lines += _section("From the bead", _items(interview.follows))
     if interview.case.sound:
         lines += _section("The test bead is sound", cured_lines(interview))
     elif interview.ranked:

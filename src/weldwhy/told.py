@@ -28,7 +28,7 @@ def entry_line(rules: RuleBase, entry: Entry) -> str:
             return rules.symptoms[symptom].name if symptom in rules.symptoms else symptom
         case Situated(name, value):
             label = "noticed" if name == "group" else name
-            return f"{label}: {_situation(rules, name, value) or 'not known'}"
+            return f"{label}: {situation(rules, name, value) or 'not known'}"
         case Answered(check, answer):
             return answer_line(rules, check, answer)
         case Passed(check, reason):
@@ -49,13 +49,16 @@ def _asked(rules: RuleBase, step: str) -> str:
     return next((remedy.do for remedy in remedies), step)
 
 
-def _situation(rules: RuleBase, name: str, value: str) -> str:
+def situation(rules: RuleBase, name: str, value: str) -> str:
+    """What was told of the work, by the name that people know it by."""
     if name == "process" and value in rules.processes:
         return rules.processes[value].plain
     if name == "group":
         return rules.groups.get(value, value)
     if name == "material" and value in rules.materials:
         return rules.materials[value].name
+    if name == "grade" and value in rules.grades:
+        return rules.grades[value].name
     if name == "job" and value in rules.jobs:
         return rules.jobs[value].name
     return value

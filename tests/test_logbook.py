@@ -1,0 +1,61 @@
+"""The case as the engine's log: what is told later replaces or withdraws what was told before."""
+
+from __future__ import annotations
+
+from tests.replay import shipped_rules
+
+from weldwhy.case import Answered, Case, Entry, Measured, Passed, Situated, Tried
+from weldwhy.engine.belief import Finding, Fix, LogEntry, Reading
+from weldwhy.interview import Interview
+from weldwhy.logbook import log_of
+
+RULES = shipped_rules()
+START = (
+    Situated("process", "gmaw"), Situated("material", "mild-steel"),
+    Situated("thickness", "1/8 in"),
+)  # fmt: skip
+
+
+def log(*entries: Entry) -> tuple[LogEntry, ...]:
+    case = Case((*START, *entries))
+    return log_of(RULES, case, Interview(RULES, case).window)
+
+
+def test_answers_and_remedies_keep_their_order() -> None:
+    made = log(Answered("nozzle-look", "clean"), Tried("draught", "screen-it", "better"))
+    assert made == (Finding("nozzle-look", "clean"), Fix("draught", "better"))
+
+
+def test_dont_know_withdraws_an_answer() -> None:
+    assert log(Answered("nozzle-look", "clean"), Passed("nozzle-look", "don't know")) == ()
+
+
+def test_an_empty_setting_withdraws_it() -> None:
+    assert log(Measured("volts", "22 V"), Measured("volts", "")) == ()
+
+
+def test_a_setting_weighs_on_its_two_faults() -> None:
+    (read,) = log(Measured("volts", "26 V"))
+    assert isinstance(read, Reading)
+    weights = dict(read.factors)
+    assert weights["volts-high"] > 1 > weights["volts-low"]
+
+
+def test_a_grade_weighs_and_can_be_withdrawn() -> None:
+    (read,) = log(Situated("grade", "4140"))
+    assert isinstance(read, Reading)
+    assert dict(read.factors)["hardenable-steel"] > 1
+    assert log(Situated("grade", "4140"), Situated("grade", "")) == ()
+
+
+def test_a_grade_tells_the_metal() -> None:
+    case = Case((Situated("process", "gmaw"), Situated("grade", "304")))
+    assert Interview(RULES, case).material == "stainless"
+
+
+def test_a_bead_size_adds_the_travel_speed_unless_that_was_told() -> None:
+    bead = (Measured("wire_feed", "220 ipm"), Measured("wire", "0.035 in"))
+    names = [e.setting for e in log(*bead, Measured("leg", "3 mm")) if isinstance(e, Reading)]
+    assert names.count("travel") == 1
+    told = log(*bead, Measured("travel", "15 in/min"), Measured("leg", "3 mm"))
+    assert [e.setting for e in told if isinstance(e, Reading)].count("travel") == 1

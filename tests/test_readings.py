@@ -1,0 +1,110 @@
+"""Measured settings: what is read, what follows from a bead's size, and how it weighs."""
+
+from __future__ import annotations
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+from tests.replay import shipped_rules
+
+from weldwhy import advice, readings
+from weldwhy.case import Case, Measured, Reported, Situated
+from weldwhy.interview import Interview
+from weldwhy.units import Quantity, convert, parse
+
+RULES = shipped_rules()
+MIG = (
+    Reported("lack-of-side-fusion"), Situated("process", "gmaw"),
+    Situated("material", "mild-steel"), Situated("thickness", "1/8 in"),
+)  # fmt: skip
+
+
+def travel(**measured: str) -> float | None:
+    """Travel speed in in/min as worked out."""
+    found = readings.worked_out(RULES, "gmaw", measured).get("travel")
+    return convert(found, "in/min") if isinstance(found, Quantity) else None
+
+
+def test_the_bead_tells_how_fast_the_gun_moved() -> None:
+    """250 ipm of 0.035 in wire, 95 to 97 % of it kept, make 0.23 in3 a minute; a 1/8 in fillet
+    holds 0.0078 in2 and a tenth or so more in its round face: 26 to 30 in/min (arithmetic)."""
+    found = travel(wire_feed="250 ipm", wire="0.035 in", leg="1/8 in")
+    assert found is not None
+    assert 26 <= found <= 30
+
+
+def test_width_and_height_tell_it_too() -> None:
+    assert travel(wire_feed="250 ipm", wire="0.035 in", bead_width="6 mm", bead_height="2 mm")
+
+
+@pytest.mark.parametrize(
+    "measured",
+    [
+        {"wire_feed": "250 ipm", "leg": "1/8 in"},
+        {"wire": "0.035 in", "leg": "1/8 in"},
+        {"wire_feed": "250 ipm", "wire": "0.035 in"},
+        {"wire_feed": "250 ipm", "wire": "0.035 in", "bead_width": "6 mm"},
+        {"wire_feed": "fast", "wire": "0.035 in", "leg": "1/8 in"},
+    ],
+)
+def test_too_little_known_tells_nothing(measured: dict[str, str]) -> None:
+    assert travel(**measured) is None
+
+
+def test_a_speed_that_was_told_is_not_worked_out() -> None:
+    found = travel(wire_feed="250 ipm", wire="0.035 in", leg="1/8 in", travel="10 in/min")
+    assert found == pytest.approx(10)
+
+
+def test_a_rod_has_no_feed_to_work_it_out_from() -> None:
+    found = readings.worked_out(RULES, "smaw", {"wire_feed": "250 ipm", "leg": "1/8 in"})
+    assert "travel" not in found
+
+
+def believed(cause: str, *told: Measured | Situated) -> float:
+    return Interview(RULES, Case((*MIG, *told))).belief.probability(cause)
+
+
+BEAD = (Measured("wire_feed", "220 ipm"), Measured("wire", "0.035 in"))
+
+
+def test_a_small_bead_speaks_for_fast_travel_and_a_big_one_against_it() -> None:
+    plain = believed("travel-fast", *BEAD)
+    small = believed("travel-fast", *BEAD, Measured("leg", "2.5 mm"))
+    big = believed("travel-fast", *BEAD, Measured("leg", "6 mm"))
+    assert small > 1.5 * plain
+    assert big < plain
+    assert believed("travel-slow", *BEAD, Measured("leg", "8 mm")) > believed("travel-slow", *BEAD)
+
+
+def test_withdrawing_the_size_withdraws_what_followed_from_it() -> None:
+    told = (*BEAD, Measured("leg", "2.5 mm"), Measured("leg", ""))
+    assert believed("travel-fast", *told) == pytest.approx(believed("travel-fast", *BEAD))
+
+
+def test_the_reason_says_that_it_was_worked_out() -> None:
+    interview = Interview(RULES, Case((*MIG, *BEAD, Measured("leg", "2.5 mm"))))
+    lines = [reason.told for reason in interview.why("travel-fast")]
+    assert any(line.startswith("worked out from the bead: travel speed: ") for line in lines)
+
+
+def test_a_check_that_the_bead_answers_is_not_asked() -> None:
+    case = Case((*MIG, *BEAD, Measured("leg", "2.5 mm")))
+    window = advice.window(RULES, case, "mild-steel")
+    assert "travel-look" in advice.settled(RULES, case, window)
+
+
+@given(st.floats(0.1, 60), st.floats(0.1, 60))
+def test_a_faster_hand_never_speaks_less_for_fast_travel(a: float, b: float) -> None:
+    window = advice.window(RULES, Case(MIG), "mild-steel")
+    slow, fast = (
+        dict(readings.reading(RULES, "travel", Quantity("speed", v, "mm/s"), window).factors)
+        for v in sorted((a, b))
+    )
+    assert slow["travel-fast"] <= fast["travel-fast"]
+    assert slow["travel-slow"] >= fast["travel-slow"]
+
+
+def test_text_is_kept_as_text() -> None:
+    found = readings.told(RULES, {"gas": "C25", "volts": "many", "amps": "120 A"})
+    assert found == {"gas": "C25", "volts": "many", "amps": parse("120 A", "current")}
