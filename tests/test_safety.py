@@ -31,12 +31,17 @@ def test_a_published_caution_is_among_the_warnings(fact: dict[str, Any]) -> None
 
 
 def _steps() -> Iterator[tuple[str, str, set[str]]]:
-    """Id, text and warnings of every check and remedy."""
+    """Id, text and warnings of every check, remedy, set-up step and test bead."""
     for check in RULES.checks.values():
         yield check.id, check.ask, set(check.cautions)
     for cause in RULES.causes.values():
         for remedy in cause.remedies:
             yield f"{cause.id}/{remedy.id}", remedy.do, set(remedy.cautions)
+    for setup in RULES.setups.values():
+        for number, step in enumerate(setup.checklist, 1):
+            yield f"{setup.id}/step {number}", step.do, set(step.cautions)
+        for number, bead in enumerate(setup.test_beads, 1):
+            yield f"{setup.id}/bead {number}", bead.run, set(bead.cautions)
 
 
 STEPS = list(_steps())
@@ -124,6 +129,8 @@ def test_every_warning_stands_somewhere() -> None:
     used = {caution for _, _, has in STEPS for caution in has}
     used |= {caution for symptom in RULES.symptoms.values() for caution in symptom.cautions}
     used |= {job.caution for job in RULES.jobs.values()}
+    used |= {metal.caution for metal in RULES.materials.values()}
+    used |= {line.caution for setup in RULES.setups.values() for line in setup.cautions}
     assert set(RULES.cautions) - used == set()
 
 

@@ -5,7 +5,7 @@ Text, Markdown and HTML are written from the same blocks, so that they say the s
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from html import escape
 
@@ -35,7 +35,7 @@ def sheet(rules: RuleBase, chart: Chart, form: str) -> list[str]:
     """The lines of the printed chart in one of `FORMATS`."""
     head = _head(rules, chart)
     blocks = list(_blocks(rules, chart))
-    return {"text": _text, "markdown": _markdown, "html": _html}[form](head, blocks)
+    return WRITERS[form](head, blocks)
 
 
 def _head(rules: RuleBase, chart: Chart) -> list[str]:
@@ -199,3 +199,9 @@ def _way(found: str, title: str) -> str:
 
 def _anchor(title: str) -> str:
     return title.lower().replace(" ", "-")
+
+
+WRITERS: Mapping[str, Callable[[Sequence[str], Iterable[Block]], list[str]]] = {
+    "text": _text, "markdown": _markdown, "html": _html,
+}  # fmt: skip
+"""The lines of a sheet from its head and its boxes, in each of `FORMATS`."""
