@@ -303,9 +303,10 @@ def test_trying_a_case_shows_the_reasons(capsys: Capture, tmp_path: Path) -> Non
 
 
 def test_every_schema_is_a_schema(capsys: Capture) -> None:
+    from weldwhy.commands_rules import OUTPUTS
     from weldwhy.schema import FILES
 
-    for kind in (*FILES, "case-file", "diagnosis"):
+    for kind in (*FILES, "case-file", *OUTPUTS):
         code, out, _ = _run(capsys, f"rules schema {kind}")
         assert code == ExitCode.FINE
         jsonschema.Draft202012Validator.check_schema(json.loads(out))

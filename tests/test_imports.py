@@ -16,20 +16,27 @@ import weldwhy
 PACKAGE = Path(weldwhy.__file__).parent
 
 LAYERS: dict[str, tuple[str, ...]] = {
-    "words": ("model", "plaintext", "problems", "units", "unitwords"),
+    "words": ("marks", "model", "plaintext", "problems", "units", "unitwords"),
     "knowledge": (
-        "build", "compiled", "coverage", "dials", "folders", "forms", "joining", "lint", "quality",
-        "rulebase", "schema", "shape", "soundness", "survey", "values", "wording", "yamlfaults",
-        "yamltree",
+        "build", "compiled", "coverage", "dials", "folders", "forms", "joining", "lint",
+        "machinebuild", "quality", "rulebase", "schema", "setupforms", "setups", "shape",
+        "soundness", "survey", "values", "wording", "yamlfaults", "yamltree",
     ),
     "thinking": (
-        "advice", "case", "chart", "consumables", "engine", "interview", "lens", "simulation",
-        "steps", "told", "windowrows", "windows",
+        "advice", "arithmetic", "beadheat", "case", "chart", "checklist", "consumables", "engine",
+        "figures", "gases", "hookup", "hotcracks", "interview", "lens", "limits", "logbook",
+        "machine", "metalwork", "pairing", "preheat", "readings", "reasons", "reckon", "setup",
+        "setupcase", "shifts", "simulation", "startvalues", "steps", "suiting", "testbead",
+        "thicknesses", "told", "windowrows", "windows",
     ),
-    "edges": ("casefile", "diagnosis", "entries", "lines", "pages", "report", "sheet", "store"),
+    "edges": (
+        "casefile", "diagnosis", "entries", "lines", "machinefile", "machinetext",
+        "ownmachine", "pages", "report", "setupdata", "setupsheet", "sheet", "store",
+    ),
     "front": (
         "__main__", "bench", "cli", "commands_chart", "commands_diagnosis", "commands_info",
-        "commands_rules", "commands_simulate", "console", "plain", "surroundings", "tui",
+        "commands_machine", "commands_reckon", "commands_rules", "commands_setup",
+        "commands_simulate", "console", "plain", "surroundings", "tui", "whichmachine",
     ),
 }  # fmt: skip
 MAY_USE: dict[str, tuple[str, ...]] = {
@@ -42,6 +49,8 @@ MAY_USE: dict[str, tuple[str, ...]] = {
 EXCEPTIONS = {
     # A case file is YAML with a declared shape, like a rule file: one reader for both.
     "casefile": ("yamltree", "shape", "values"),
+    # So is the file of a person's machine, which has the keys of the rules' own machines.
+    "machinefile": ("yamltree", "shape", "values", "setupforms", "machinebuild", "survey"),
 }
 
 

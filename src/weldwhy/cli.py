@@ -100,6 +100,9 @@ def parser() -> argparse.ArgumentParser:
     )
     _add_diagnose(commands)
     _add_chart(commands)
+    _add_setup(commands)
+    _add_reckon(commands)
+    _add_machine(commands)
     _add_rules(commands)
     info = commands.add_parser("info", help="versions, folders and counts", allow_abbrev=False)
     _add_rules_folder(info)
@@ -143,11 +146,42 @@ def _add_diagnose(commands: Commands) -> None:
     )
     add("--symptom", metavar="ID", action="append", default=[], help="what is wrong with the bead")
     add("--process", metavar="ID", help="the welding process")
+    add("--machine", metavar="FILE", help="the file of a machine (default: yours)")
     add("--patience", choices=PATIENCE, default="normal", help="how many questions are welcome")
     add("--units", choices=UNITS, help="show numbers in inches or millimetres (default: as told)")
     add("--json", action="store_true", help="print one JSON object")
     _add_rules_folder(diagnose)
     diagnose.set_defaults(command=_diagnose)
+
+
+def _add_setup(commands: Commands) -> None:
+    setup = commands.add_parser(
+        "setup",
+        help="before the first bead: the process, the hook-up, and what to set",
+        description="Say what is to be welded; get how to set up for it, with a checklist. "
+        "Without --process: the best one, and how the others suit.",
+        allow_abbrev=False,
+    )
+    add = setup.add_argument
+    add("--material", metavar="METAL", required=True, help='such as "mild steel"')
+    add("--thickness", metavar="SIZE", required=True, help='such as "1/8 in", "16 ga" or "3 mm"')
+    add("--process", metavar="ID", help="the welding process")
+    add("--grade", metavar="GRADE", help="the metal by its standard name, such as 1045")
+    add("--wire", metavar="SIZE", help='the wire you have, such as "0.035 in"')
+    add("--rod", metavar="SIZE", help='the rod, or filler rod, you have, such as "1/8 in"')
+    add("--class", metavar="CLASS", dest="consumable", help="its class, such as E6013")
+    add("--tungsten", metavar="SIZE", help='the tungsten you have, such as "3/32 in"')
+    add("--gas", metavar="GAS", help='the gas you have, such as C25 or "82 Ar 18 CO2"')
+    add("--joint", metavar="WORD", help="butt, fillet, lap, corner or edge")
+    add("--position", metavar="WORD", help="flat, horizontal, vertical up and the like")
+    add("--place", metavar="WORD", help="indoors or outdoors")
+    add("--job", metavar="ID", help="what the weld is for")
+    add("--machine", metavar="FILE", help="the file of a machine (default: yours)")
+    add("--units", choices=UNITS, help="show numbers in inches or millimetres (default: as told)")
+    add("--format", choices=CHART_FORMATS, default="text", help="of the sheet; default: text")
+    add("--json", action="store_true", help="print one JSON object")
+    _add_rules_folder(setup)
+    setup.set_defaults(command=_setup)
 
 
 def _add_chart(commands: Commands) -> None:
@@ -169,6 +203,46 @@ def _add_chart(commands: Commands) -> None:
     )
     _add_rules_folder(chart)
     chart.set_defaults(command=_chart)
+
+
+def _add_reckon(commands: Commands) -> None:
+    reckon = commands.add_parser(
+        "reckon",
+        help="the calculators: heat input, gas left, duty cycle and the like",
+        description="Work something out. Without a name, list the calculators; without inputs, "
+        "say what the calculator needs.",
+        allow_abbrev=False,
+    )
+    add = reckon.add_argument
+    add("calculator", metavar="NAME", nargs="?", default="", help="the id of a calculator")
+    add("inputs", metavar="INPUT=VALUE", nargs="*", help='such as volts="18.5 V"')
+    add("--units", choices=UNITS, help="inches or millimetres (default: as the inputs are given)")
+    add("--json", action="store_true", help="print one JSON object")
+    _add_rules_folder(reckon)
+    reckon.set_defaults(command=_reckon)
+
+
+def _add_machine(commands: Commands) -> None:
+    machine = commands.add_parser(
+        "machine",
+        help="your machine: what it reaches, so that every target fits it",
+        description="Print the machine the guide reckons with, in words; with --from or --set, "
+        "tell it yours first.",
+        epilog="Keys: name, processes, duty, supply, breaker, gun, work_lead, lead, cord, note; "
+        'limits.amps="30 A to 180 A", limits_in.smaw.amps="20 A to 160 A", '
+        'dials.volts="1 = 13 V, 10 = 24 V". Nothing after "=" takes a value away.',
+        allow_abbrev=False,
+    )
+    add = machine.add_argument
+    add("--from", dest="start", metavar="ID", help="start from a machine of the rules")
+    add(
+        "--set", metavar="KEY=VALUE", action="append", default=[],
+        help='change one thing, such as supply="230 V"; may be given several times',
+    )  # fmt: skip
+    add("--file", metavar="FILE", help="another file than the one beside your cases")
+    add("--json", action="store_true", help="print one JSON object")
+    _add_rules_folder(machine)
+    machine.set_defaults(command=_machine)
 
 
 def _whole(most: int, least: int = 1) -> Callable[[str], int]:
@@ -254,6 +328,24 @@ def _chart(options: argparse.Namespace) -> int:
     from weldwhy.commands_chart import chart
 
     return chart(options)
+
+
+def _setup(options: argparse.Namespace) -> int:
+    from weldwhy.commands_setup import setup
+
+    return setup(options)
+
+
+def _reckon(options: argparse.Namespace) -> int:
+    from weldwhy.commands_reckon import reckon
+
+    return reckon(options)
+
+
+def _machine(options: argparse.Namespace) -> int:
+    from weldwhy.commands_machine import machine
+
+    return machine(options)
 
 
 def _rules(options: argparse.Namespace) -> int:

@@ -80,7 +80,7 @@ def simulate(options: argparse.Namespace) -> ExitCode:
 
 
 def schema(options: argparse.Namespace) -> ExitCode:
-    """Print the JSON Schema of a kind of rule file, of a case file, or of a diagnosis."""
+    """Print the JSON Schema of a kind of rule file, of a case file, or of what a command prints."""
     import json
 
     found = _schemas(options)
@@ -103,7 +103,7 @@ def _schemas(options: argparse.Namespace) -> Mapping[str, Callable[[], Any]]:
     return {
         **{kind: of_rules(kind) for kind in FILES},
         "case-file": lambda: _case_file_schema(options),
-        "diagnosis": _diagnosis_schema,
+        **{name: _of_output(file) for name, file in OUTPUTS.items()},
     }
 
 
@@ -119,11 +119,18 @@ def _case_file_schema(options: argparse.Namespace) -> Mapping[str, Any]:
     return {**about, **shape(rules).schema}
 
 
-def _diagnosis_schema() -> Any:
-    import json
+OUTPUTS = {"diagnosis": "diagnosis", "setup-json": "setup", "reckoning": "reckoning"}
+"""What `--json` prints, by the name its schema is asked for, and the schema's file."""
 
-    path = Path(__file__).resolve().parent / "schemas" / "diagnosis.json"
-    return json.loads(path.read_text(encoding="utf-8"))
+
+def _of_output(file: str) -> Callable[[], Any]:
+    def read_schema() -> Any:
+        import json
+
+        path = Path(__file__).resolve().parent / "schemas" / f"{file}.json"
+        return json.loads(path.read_text(encoding="utf-8"))
+
+    return read_schema
 
 
 def _read(options: argparse.Namespace) -> RuleBase:

@@ -32,7 +32,7 @@ def begin(store: Store) -> Begin:
     def made(
         *told: Entry, terminal: Terminal | None = None, rules: RuleBase | None = None
     ) -> WeldwhyApp:
-        app = WeldwhyApp(rules or fake.rules(), store, lambda: NOW, terminal, fake.interview)
+        app = WeldwhyApp(rules or fake.rules(), store, lambda: NOW, terminal, fake.FakeInterview)
         if told:
             app.bench.record(*told)
         return app

@@ -7,8 +7,7 @@ from functools import cached_property
 from typing import Literal
 
 from weldwhy.advice import Advice, SettingAdvice
-from weldwhy.case import Case
-from weldwhy.interview import Interview, Ranked, Reason
+from weldwhy.interview import Interview, Ranked
 from weldwhy.model import (
     Answer,
     Cause,
@@ -24,6 +23,7 @@ from weldwhy.model import (
     Source,
     Symptom,
 )
+from weldwhy.reasons import Reason
 from weldwhy.steps import Step
 from weldwhy.units import Quantity
 
@@ -180,8 +180,3 @@ class FakeInterview(Interview):
             )
             for remedy in self.rules.causes[cause_id].remedies
         )
-
-
-def interview(rules: RuleBase, case: Case, patience: str, system: str | None) -> FakeInterview:
-    """What the fake guide thinks of a case."""
-    return FakeInterview(rules, case, patience, system=system)

@@ -13,12 +13,16 @@ from weldwhy.tui.screens.cardscreen import PickScreen
 from weldwhy.tui.screens.case import CaseScreen
 from weldwhy.tui.screens.facts import FactsScreen
 from weldwhy.tui.screens.help import HelpScreen
+from weldwhy.tui.screens.plan import PlanScreen
 
 from .conftest import NOW, Begin
 from .grid import text
 
 OPEN = (Reported("holes"), Situated("process", "mig"))
-SCREENS = {"case": CaseScreen, "list": PickScreen, "facts": FactsScreen, "page": HelpScreen}
+SCREENS = {
+    "case": CaseScreen, "list": PickScreen, "facts": FactsScreen, "plan": PlanScreen,
+    "page": HelpScreen,
+}  # fmt: skip
 
 
 @pytest.mark.parametrize("place", ALL)

@@ -4,9 +4,11 @@ from __future__ import annotations
 
 import pytest
 
-from weldwhy.case import Answered, Entry, Measured, Reported, Situated, Tried
+from weldwhy.case import Answered, Case, Entry, Measured, Reported, Situated, Tried
+from weldwhy.setupcase import SetupCase
 from weldwhy.tui.terminal import Terminal
 
+from . import fakesetup
 from .conftest import Begin
 from .grid import same, text
 
@@ -58,6 +60,47 @@ async def test_a_screen_looks_as_it_was_kept(
     app = begin(*told, terminal=terminal)
     async with app.run_test(size=size) as pilot:
         await pilot.press(*keys)
+        await pilot.pause()
+        same(app, name)
+
+
+PLATE = SetupCase(Case((Situated("material", "steel"), Situated("thickness", "1/8 in"))))
+MIG = PLATE.opened("mig").ticked("Brush the joint bright.")
+SETUP_LOOKS = [
+    ("setup-80x24", PLATE, ("2",), SMALL, DARK),
+    ("setup-suits-80x24", PLATE, ("0",), SMALL, DARK),
+    ("setup-stop-80x24", PLATE, ("7", "2"), SMALL, DARK),
+    ("plan-hook-up-80x24", MIG, (), SMALL, DARK),
+    ("plan-hook-up-no-colour-80x24", MIG, (), SMALL, NONE),
+    ("plan-values-80x24", MIG, ("2",), SMALL, DARK),
+    ("plan-values-120x40", MIG, ("2",), LARGE, DARK),
+    ("plan-values-light-120x40", MIG, ("2",), LARGE, LIGHT),
+    ("plan-values-no-colour-120x40", MIG, ("2",), LARGE, NONE),
+    ("plan-checklist-80x24", MIG, ("3",), SMALL, DARK),
+    ("plan-bead-80x24", MIG, ("4",), SMALL, DARK),
+]
+
+
+@pytest.mark.parametrize(
+    ("name", "setup", "keys", "size", "terminal"),
+    SETUP_LOOKS,
+    ids=[look[0] for look in SETUP_LOOKS],
+)
+async def test_a_screen_of_the_set_up_looks_as_it_was_kept(
+    begin: Begin,
+    name: str,
+    setup: SetupCase,
+    keys: tuple[str, ...],
+    size: tuple[int, int],
+    terminal: Terminal,
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    if terminal.colours == "none":
+        monkeypatch.setenv("NO_COLOR", "1")
+    app = begin(rules=fakesetup.rules(), terminal=terminal)
+    app.bench.setup = setup
+    async with app.run_test(size=size) as pilot:
+        await pilot.press("p", *keys)
         await pilot.pause()
         same(app, name)
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import asyncio
 import signal
 from collections.abc import Mapping
+from functools import partial
 from typing import TYPE_CHECKING, Any
 
 from textual.app import App
@@ -12,7 +13,7 @@ from textual.app import App
 from weldwhy.bench import Bench, Clock, InterviewFactory
 from weldwhy.interview import Interview
 from weldwhy.tui.cards.card import Act
-from weldwhy.tui.commands import PROGRAM_WIDE, commands_of, program_bindings
+from weldwhy.tui.commands import PLACES, PROGRAM_WIDE, commands_of, program_bindings
 from weldwhy.tui.driver import driver_for
 from weldwhy.tui.screens.case import CaseScreen
 from weldwhy.tui.screens.help import HelpScreen
@@ -25,18 +26,12 @@ from weldwhy.tui.thrift import Thrift
 if TYPE_CHECKING:
     from textual.screen import Screen
 
-    from weldwhy.case import Case
     from weldwhy.model import RuleBase
     from weldwhy.store import Store
     from weldwhy.tui.screens.base import PageScreen
 
 INTERRUPTED, SIGNALLED = 130, 128
 """Exit codes: Ctrl-C, and what is added to the number of a signal."""
-
-
-def interview_of(rules: RuleBase, case: Case, patience: str, system: str | None) -> Interview:
-    """What the guide thinks of a case, without a shop's own history."""
-    return Interview(rules, case, patience, system=system)
 
 
 class WeldwhyApp(App[int]):
@@ -54,7 +49,7 @@ class WeldwhyApp(App[int]):
         store: Store,
         clock: Clock,
         terminal: Terminal | None = None,
-        interview_factory: InterviewFactory = interview_of,
+        interview_factory: InterviewFactory = Interview,
         own_keys: Mapping[str, str] | None = None,
     ) -> None:
         self.terminal = terminal or Terminal()
@@ -62,12 +57,41 @@ class WeldwhyApp(App[int]):
         self.animation_level = "none"
         self.bench = Bench(rules, store, interview_factory, clock)
         self.own_keys: Mapping[str, str] = own_keys or {}
+        for place in PLACES:
+            self.add_mode(place, partial(self._first_screen, place))
         for theme in THEMES:
             self.register_theme(theme)
         self.theme = first_theme(self.terminal)
 
-    def get_default_screen(self) -> Screen[None]:
+    DEFAULT_MODE = "diagnose"
+
+    def _first_screen(self, place: str) -> Screen[None]:
+        """The screen a place begins with; what it needs is imported when it is first gone to."""
+        if place == "setup":
+            from weldwhy.tui.screens.setup import SetupScreen
+
+            return SetupScreen(self.bench)
+        if place == "machine":
+            from weldwhy.tui.screens.machine import MachineScreen
+
+            return MachineScreen(self.bench)
+        if place == "arithmetic":
+            from weldwhy.tui.screens.arithmetic import ArithmeticScreen
+
+            return ArithmeticScreen(self.bench)
         return CaseScreen(self.bench)
+
+    async def action_diagnose(self) -> None:
+        await self.switch_mode("diagnose")
+
+    async def action_setup(self) -> None:
+        await self.switch_mode("setup")
+
+    async def action_machine(self) -> None:
+        await self.switch_mode("machine")
+
+    async def action_arithmetic(self) -> None:
+        await self.switch_mode("arithmetic")
 
     def on_mount(self) -> None:
         if self.own_keys:

@@ -11,9 +11,9 @@ from dataclasses import dataclass
 
 from textual.binding import Binding, BindingType
 
-CASE, LIST, FACTS, PAGE = "case", "list", "facts", "page"
-ALL = (CASE, LIST, FACTS, PAGE)
-CARDS = (CASE, LIST, FACTS)
+CASE, LIST, FACTS, PLAN, PAGE = "case", "list", "facts", "plan", "page"
+ALL = (CASE, LIST, FACTS, PLAN, PAGE)
+CARDS = (CASE, LIST, FACTS, PLAN)
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,16 +58,19 @@ COMMANDS: tuple[Command, ...] = (
     Command("told", "t", "told", "All that was told so far.", (CASE,)),
     Command("copy", "y", "copy", "Copy the case as plain text to the clipboard.", (CASE,)),
     Command("save", "w", "save", "Save the case as a plain text file.", (CASE,)),
+    Command("copy_sheet", "y", "copy", "Copy the set-up sheet to the clipboard.", (PLAN,), (PLAN,)),
+    Command("save_sheet", "w", "save", "Save the set-up sheet as a text file.", (PLAN,), (PLAN,)),
     Command("new_case", "n", "new case", "Put this case away and start a new one.", (CASE,)),
     Command(
-        "back", "escape", "back", "Back to where you came from.", ALL, (LIST, FACTS, PAGE),
+        "back", "escape", "back", "Back to where you came from.", ALL,
+        (LIST, FACTS, PLAN, PAGE),
         palette=False,
     ),
     Command("none", "0", "none of these", "Nothing here fits, or you don't know.", (LIST,),
             palette=False),
     Command("done", "0", "go on", "Go on with what is filled in.", (FACTS,), (FACTS,)),
     Command("page_down", "pagedown,space", "more", "The next part, when a page is cut.",
-            ALL, (LIST, PAGE), palette=False),
+            ALL, (LIST, PLAN, PAGE), palette=False),
     Command("page_up", "pageup", "before", "The part before.", ALL, (PAGE,), palette=False),
     Command("next", "down", "down", "Move the mark to the next line.", CARDS, palette=False),
     Command("previous", "up", "up", "Move the mark to the line before.", CARDS, palette=False),
@@ -78,13 +81,20 @@ COMMANDS: tuple[Command, ...] = (
         "preferences", "f3", "preferences", "Inches or millimetres, patience, mouse, signs."
     ),
     Command("colours", "f4", "colours", "Dark, light, or the terminal's own colours."),
+    Command("diagnose", "d,f5", "diagnose", "Find out why a bead is bad, or why the wire sticks."),
+    Command("setup", "p,f6", "set up", "Before the first bead: what to choose, hook up and set."),
+    Command("machine", "m,f7", "my machine", "What your machine reaches, so that targets fit it."),
+    Command("arithmetic", "r,f8", "arithmetic", "Heat input, gas left, duty cycle and the like."),
     Command("redraw", "ctrl+l", "draw again", "When the line has garbled the screen."),
     Command("quit", "q,ctrl+c", "quit", "Leave. The open case is kept; come back any time."),
 )  # fmt: skip
 
 BY_ID: Mapping[str, Command] = {command.id: command for command in COMMANDS}
 
-PROGRAM_WIDE = ("colours", "redraw", "quit")
+PLACES = ("diagnose", "setup", "machine", "arithmetic")
+"""The places of the program: each keeps what is open in it."""
+
+PROGRAM_WIDE = ("colours", *PLACES, "redraw", "quit")
 """Commands of the program itself: their keys work on every screen."""
 
 DIGITS = "123456789"
@@ -92,7 +102,8 @@ DIGITS = "123456789"
 _SHOWN = {
     "question_mark": "?", "colon": ":", "escape": "esc", "pagedown": "PgDn", "pageup": "PgUp",
     "backspace": "backspace", "space": "space", "ctrl+c": "Ctrl-C", "down": "down", "up": "up",
-    "f1": "F1", "f2": "F2", "f3": "F3", "f4": "F4", "ctrl+l": "Ctrl-L",
+    "f1": "F1", "f2": "F2", "f3": "F3", "f4": "F4", "f5": "F5", "f6": "F6", "f7": "F7",
+    "f8": "F8", "ctrl+l": "Ctrl-L",
 }  # fmt: skip
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from bisect import bisect_right
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from typing import ClassVar
@@ -40,10 +41,21 @@ class Lines(Widget):
     @property
     def parts(self) -> int:
         """Into how many parts the page is cut at its present height."""
-        height = self.size.height
-        if len(self._rows) <= height or height < 2:
-            return 1
-        return -(-len(self._rows) // (height - 1))
+        return len(self._starts)
+
+    @property
+    def _starts(self) -> list[int]:
+        """Where each part begins. Rows that are tied stay on one part if a part can hold them."""
+        height, rows = self.size.height, self._rows
+        if len(rows) <= height or height < 2:
+            return [0]
+        starts = [0]
+        while (full := starts[-1] + height - 1) < len(rows):
+            cut = full
+            while cut > starts[-1] and rows[cut].tied:
+                cut -= 1
+            starts.append(cut if cut > starts[-1] else full)
+        return starts
 
     def rebuild(self, to_top: bool = False) -> None:
         """Make the rows again and redraw what changed."""
@@ -79,20 +91,20 @@ class Lines(Widget):
         self.mark = number
         for at, line in enumerate(self._rows):
             if line.pick == number is not None and self.parts > 1:
-                self.part = at // (self.size.height - 1)
+                self.part = bisect_right(self._starts, at) - 1
                 break
         self.show_part(self.part)
 
     def _visible(self) -> list[Row]:
-        height = self.size.height
-        if self.parts == 1:
+        height, starts = self.size.height, self._starts
+        if len(starts) == 1:
             rows = list(self._rows[:height])
         else:
-            per = height - 1
-            rows = list(self._rows[self.part * per : (self.part + 1) * per])
-            rows += [BLANK] * (per - len(rows))
-            turn = "PgUp" if self.part == self.parts - 1 else "PgDn"
-            words = f"  part {self.part + 1} of {self.parts}: {turn} for the rest"
+            first, *rest = starts[self.part : self.part + 2]
+            rows = list(self._rows[first : rest[0] if rest else None])
+            rows += [BLANK] * (height - 1 - len(rows))
+            turn = "PgDn" if rest else "PgUp"
+            words = f"  part {self.part + 1} of {len(starts)}: {turn} for the rest"
             rows.append(row((words, "key")))
         return [self._marked(line) for line in rows]
 
@@ -114,7 +126,14 @@ class Lines(Widget):
         return Strip(segments).adjust_cell_length(width, base)
 
     def _style_of(self, role: str, base: Style) -> Style:
-        return base if role == "text" else base + self.get_component_rich_style(f"page--{role}")
+        if role == "text":
+            return base
+        paint, _, under = role.partition("/")
+        style = base + self.get_component_rich_style(f"page--{paint}")
+        if not under:
+            return style
+        lower = self.get_component_rich_style(f"page--{under}")  # a cell in two colours
+        return style + Style(bgcolor=lower.color)
 
     def on_resize(self) -> None:
         self.rebuild()

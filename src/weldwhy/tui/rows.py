@@ -6,14 +6,20 @@ it looks, and no role is told by colour alone.
 
 from __future__ import annotations
 
-from collections.abc import Iterable
-from dataclasses import dataclass
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, replace
+from itertools import zip_longest
 
 from rich.cells import cell_len, set_cell_size
 
 from weldwhy.plaintext import clean
 
-ROLES = ("text", "dim", "strong", "head", "key", "caution", "bar", "bar-rest", "edit", "notice")
+PAINTS = {"allowed": "#", "elsewhere": ":"}
+"""What a picture is painted with, and the letter for it where there is no colour."""
+
+ROLES = (
+    "text", "dim", "strong", "head", "key", "caution", "bar", "bar-rest", "edit", "notice", *PAINTS,
+)  # fmt: skip
 
 Span = tuple[str, str]
 """A piece of text and its role."""
@@ -21,10 +27,14 @@ Span = tuple[str, str]
 
 @dataclass(frozen=True, slots=True)
 class Row:
-    """One line of a page. `pick` is the number of the choice that a click on it makes."""
+    """One line of a page. `pick` is the number of the choice that a click on it makes.
+
+    `tied`: where a page is cut into parts, the cut does not come before this row.
+    """
 
     spans: tuple[Span, ...] = ()
     pick: int | None = None
+    tied: bool = False
 
     @property
     def text(self) -> str:
@@ -115,6 +125,20 @@ def bar(share: float, width: int, ascii_only: bool = False) -> tuple[Span, Span]
     full = min(max(round(share * width), 1 if share > 0.005 else 0), width)
     filled = ("#" * full, "text") if ascii_only else (" " * full, "bar")
     return filled, ("." * (width - full), "bar-rest")
+
+
+def tied(rows: Sequence[Row]) -> list[Row]:
+    """The rows as one block that is not cut."""
+    return [replace(line, tied=at > 0) for at, line in enumerate(rows)]
+
+
+def beside(left: Sequence[Row], right: Sequence[Row], width: int) -> list[Row]:
+    """Two blocks of rows side by side; the left one gets `width` cells and is never cut."""
+    rows: list[Row] = []
+    for one, two in zip_longest(left, right, fillvalue=BLANK):
+        gap = " " * max(width - one.width, 0) if two.spans else ""
+        rows.append(Row((*one.spans, *(((gap, "text"),) if gap else ()), *two.spans), one.pick))
+    return rows
 
 
 def joined(rows: Iterable[Row]) -> str:

@@ -17,6 +17,11 @@ class Terminal:
     colours: Colours = "many"
     dark: bool = True
 
+    @property
+    def letters(self) -> bool:
+        """Whether a picture must be made of letters: no blocks, or no colours to tell apart."""
+        return self.ascii or self.colours == "none"
+
 
 def look(environ: Mapping[str, str], encoding: str | None, ascii_wanted: bool = False) -> Terminal:
     """The terminal as the environment describes it; when in doubt, the poorer one.

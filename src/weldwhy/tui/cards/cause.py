@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping, Sequence
+
 from weldwhy.advice import Advice
 from weldwhy.interview import Interview
 from weldwhy.model import Check
@@ -9,8 +11,11 @@ from weldwhy.report import minutes, percent, reason_line, source_lines
 from weldwhy.tui.cards.card import PER_WINDOW, Card, Choice, opening
 from weldwhy.tui.cards.side import SHARE_WORDS
 from weldwhy.tui.cards.step import caution_rows
-from weldwhy.tui.cards.table import settings_rows
+from weldwhy.tui.cards.table import pictured_rows
 from weldwhy.tui.rows import BLANK, Row, capital, paragraph, rule
+
+Drawings = Mapping[str, Sequence[Row]]
+"""Pictures by the id of the remedy they stand with."""
 
 
 def causes_card(interview: Interview) -> Card:
@@ -32,19 +37,23 @@ def causes_card(interview: Interview) -> Card:
     return Card(body, choices, where="Causes")
 
 
-def cause_card(interview: Interview, cause_id: str) -> Card:
-    """One cause in full; the digits before its remedies and checks do them now."""
+def cause_card(interview: Interview, cause_id: str, letters: bool = False) -> Card:
+    """One cause in full; the digits before its remedies and checks do them now.
+
+    With `letters` the picture of its operating window is made of letters.
+    """
     barred = any(caution.stop for caution in interview.standing_cautions)
     advices = interview.remedies(cause_id)
     tried = [] if barred else [at for at, a in enumerate(advices) if not a.remedy.stop]
     remedies = [Choice(advices[at].remedy.do, f"try:{at}") for at in tried]
     checks = [Choice(check.ask, f"check:{check.id}") for check in confirming(interview, cause_id)]
     choices = tuple((remedies + checks)[:PER_WINDOW])
+    drawings = _drawings(interview, advices, letters)
 
     def body(width: int, room: int) -> list[Row]:
         rows = _head_rows(interview, cause_id, width)
         rows += [BLANK, rule("What to do", width, "its digit: do it now" if remedies else "")]
-        rows += _advices_rows(advices, tried, width)
+        rows += _advices_rows(advices, tried, width, drawings)
         rows += [BLANK, rule("Why", width, "3: twice as likely, 10: ten times")]
         rows += _why_rows(interview, cause_id, width)
         rows += _confirm_rows(interview, cause_id, len(remedies), width)
@@ -65,18 +74,34 @@ def _head_rows(interview: Interview, cause_id: str, width: int) -> list[Row]:
     ]
 
 
-def _advices_rows(advices: tuple[Advice, ...], tried: list[int], width: int) -> list[Row]:
+def _advices_rows(
+    advices: tuple[Advice, ...], tried: list[int], width: int, drawings: Drawings
+) -> list[Row]:
     rows: list[Row] = []
     warned: set[str] = set()
     for at, advice in enumerate(advices):
         rows += caution_rows([c for c in advice.cautions if c.id not in warned], width)
         warned |= {caution.id for caution in advice.cautions}
         number = tried.index(at) + 1 if at in tried else None
-        rows += _advice_rows(advice, number, width)
+        rows += _advice_rows(advice, number, width, drawings.get(advice.remedy.id, ()))
     return rows
 
 
-def _advice_rows(advice: Advice, number: int | None, width: int) -> list[Row]:
+def _drawings(interview: Interview, advices: tuple[Advice, ...], letters: bool) -> Drawings:
+    """The picture, by the first remedy whose settings it concerns."""
+    # imported when it is first needed: the first screen of all is there sooner
+    from weldwhy.tui.cards.caseview import drawing_of
+
+    for advice in advices:
+        rows = drawing_of(interview, advice.settings, letters)
+        if rows:
+            return {advice.remedy.id: rows}
+    return {}
+
+
+def _advice_rows(
+    advice: Advice, number: int | None, width: int, drawing: Sequence[Row]
+) -> list[Row]:
     remedy = advice.remedy
     text = remedy.do if remedy.stop else f"{remedy.do} ({minutes(remedy.minutes)}, a test bead)"
     first = opening(number) if number else (" STOP     " if remedy.stop else "     ", "caution")
@@ -84,7 +109,7 @@ def _advice_rows(advice: Advice, number: int | None, width: int) -> list[Row]:
     if remedy.call:
         rows += paragraph(f"Call {remedy.call}.", width - 1, "strong", ("     ", "text"))
     if advice.settings:
-        rows += settings_rows(advice.settings, width)
+        rows += pictured_rows(advice.settings, drawing, width)
     return rows
 
 

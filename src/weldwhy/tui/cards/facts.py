@@ -6,15 +6,14 @@ from dataclasses import dataclass
 
 from weldwhy import entries
 from weldwhy.case import Case, Entry, Measured, Situated
-from weldwhy.model import RuleBase
-from weldwhy.tui.cards.card import Card, Choice, text_body
-from weldwhy.tui.rows import capital
+from weldwhy.model import JOINTS, PLACES, POSITIONS, RuleBase
+from weldwhy.tui.cards.form import Field
 from weldwhy.unitwords import EXAMPLES
 
-TYPE_IT = "type"
-"""The choice to type what is not listed."""
-
-PLACES = ("indoors", "outdoors")
+BEAD = frozenset({"leg", "bead_width", "bead_height"})
+"""Sizes of a bead, from which its travel speed follows."""
+MEASURED = BEAD | {"stick_out", "travel", "preheat"}
+"""What is no dial and no consumable, but can be measured."""
 
 SIZES = {
     "wire": '"0.035 in" or "0.9 mm"',
@@ -25,49 +24,75 @@ SIZES = {
 
 
 @dataclass(frozen=True, slots=True)
-class Fact:
-    """One fact: where it goes in the case, what it is called, and what may be picked."""
+class Fact(Field):
+    """A line of the form of facts; `setting` tells a dial from something of the work."""
 
-    id: str
-    name: str
-    value: str
-    shown: str
-    options: tuple[tuple[str, str], ...] = ()
-    example: str = ""
     setting: bool = False
 
-    def entry(self, value: str) -> Entry:
-        """The entry that tells this fact; "" withdraws it."""
-        return Measured(self.id, value) if self.setting else Situated(self.id, value)
+
+def entry_of(fact: Fact, value: str) -> Entry:
+    """The entry that tells this fact; "" withdraws it."""
+    return Measured(fact.id, value) if fact.setting else Situated(fact.id, value)
 
 
 def facts_of(rules: RuleBase, case: Case) -> tuple[Fact, ...]:
-    """The facts worth telling for the case's process, nine at most."""
+    """The facts worth telling for the case's process; the nine that matter most come first."""
     metals = tuple((m.id, m.name) for m in rules.materials.values())
     jobs = tuple((j.id, j.name) for j in rules.jobs.values())
-    place = tuple((p, p) for p in PLACES)
-    facts = [
+    first = [
         Fact("material", "metal", case.material, _named(metals, case.material), metals),
-        Fact("thickness", "thickness", case.thickness, case.thickness, (), EXAMPLES["length"]),
-        Fact("place", "place", case.place, case.place, place),
+        Fact(
+            "thickness", "thickness", case.thickness, case.thickness,
+            example=EXAMPLES["length"], typed=True,
+        ),
+        Fact("place", "place", case.place, case.place, _words(PLACES)),
         Fact("job", "job", case.job, _named(jobs, case.job), jobs),
+    ]  # fmt: skip
+    first = [f for f in first if f.options or f.example]
+    dials = _settings(rules, case, setting_ids(rules, case.process) - MEASURED)
+    return (*first, *dials, *_more(rules, case), *_settings(rules, case, _measurable(rules, case)))
+
+
+def _more(rules: RuleBase, case: Case) -> list[Fact]:
+    """What fewer people know of their work."""
+    grades = tuple(
+        (g.id, g.name)
+        for g in rules.grades.values()
+        if not case.material or g.material == case.material
+    )
+    facts = [
+        Fact("joint", "joint", case.joint, case.joint, _words(JOINTS)),
+        Fact("position", "position", case.position, case.position, _words(POSITIONS)),
     ]
-    facts = [f for f in facts if f.options or f.example]
-    return (*facts, *_settings(rules, case)[: 9 - len(facts)])
+    if grades:
+        shown = _named(grades, case.grade)
+        facts.append(Fact("grade", "grade of the metal", case.grade, shown, grades, typed=True))
+    return facts
+
+
+def _words(words: tuple[str, ...]) -> tuple[tuple[str, str], ...]:
+    return tuple((word, word) for word in words)
+
+
+def _measurable(rules: RuleBase, case: Case) -> frozenset[str]:
+    """What can be measured of a run: of a bead only where wire goes in at a known rate."""
+    wire = "wire_feed" in setting_ids(rules, case.process)
+    found = MEASURED if wire else MEASURED - BEAD
+    return found & rules.settings.keys()
 
 
 def _named(options: tuple[tuple[str, str], ...], value: str) -> str:
     return dict(options).get(value, value)
 
 
-def _settings(rules: RuleBase, case: Case) -> list[Fact]:
+def _settings(rules: RuleBase, case: Case, wanted: frozenset[str]) -> list[Fact]:
     told = case.measured
-    wanted = setting_ids(rules, case.process)
     return [
         Fact(
             setting.id, setting.name, told.get(setting.id, ""), told.get(setting.id, ""),
             example=SIZES.get(setting.id, EXAMPLES.get(setting.quantity, "")), setting=True,
             options=tuple((g, g) for g in _gases(rules, case)) if setting.id == "gas" else (),
+            typed=True,
         )
         for setting in rules.settings.values()
         if setting.id in wanted
@@ -85,14 +110,14 @@ def setting_ids(rules: RuleBase, process: str) -> frozenset[str]:
         found |= {"gas"} if window.gas else set()
         for line in window.rows:
             found |= set(line.targets)
-    # Stick-out is looked at while welding; a machine that feeds wire has no dial for amps.
-    return frozenset(found - {"stick_out"} - ({"amps"} if "wire_feed" in found else set()))
+    # a machine that feeds wire has no dial for amps
+    return frozenset(found - ({"amps"} if "wire_feed" in found else set()))
 
 
 def _gases(rules: RuleBase, case: Case) -> list[str]:
-    """The gases of the process and metal; each window names its own first, then its other names."""
+    """The usual gas of each window of the process and metal, by its name."""
     names = [
-        window.gas[0]
+        rules.gases[window.gas[0]].name
         for window in rules.windows.values()
         if window.gas
         and case.process in window.processes
@@ -107,15 +132,7 @@ def checked(rules: RuleBase, fact: Fact, text: str, system: str | None) -> str:
         return ""
     if fact.setting:
         return entries.measured(rules, fact.id, text, system)
-    return entries.thickness(text, system)
-
-
-def options_card(fact: Fact) -> Card:
-    """What may be picked for a fact; not knowing it is told too, so that it is not asked again."""
-    choices = [Choice(capital(name), (fact.entry(value),)) for value, name in fact.options]
-    if fact.setting:
-        choices.append(Choice("Another one: type it", TYPE_IT))
-    tells = bool(fact.value) or not fact.setting
-    unknown = Choice("Don't know", (fact.entry(""),) if tells else "none", key="0")
-    body = text_body([(f"{capital(fact.name)}?", "strong")])
-    return Card(body, tuple(choices), (unknown,), where="What is known")
+    if fact.id == "thickness":
+        return entries.thickness(text, system)
+    told = entries.answered(rules, fact.id, text)
+    return told.value if isinstance(told, Situated) else ""

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 
 from weldwhy.case import Case, Reported, Situated
 from weldwhy.interview import Interview
@@ -10,6 +10,7 @@ from weldwhy.model import RuleBase, Symptom
 from weldwhy.plaintext import clean
 from weldwhy.steps import SHORT_LIST, Step
 from weldwhy.tui.cards.card import Card, Choice, text_body
+from weldwhy.tui.commands import shown_key
 from weldwhy.tui.rows import capital
 
 NOT_FOR = (
@@ -17,6 +18,13 @@ NOT_FOR = (
     "frame, steering or brakes: those are for a certified welder."
 )
 """Stands on the first screens: where this guide stops."""
+
+WAYS = (
+    ("setup", "Set up, before the first bead"),
+    ("machine", "My machine: what it reaches"),
+    ("arithmetic", "Arithmetic: heat input, gas left, duty cycle"),
+)
+"""The other places, as they are offered where a case begins."""
 
 NOTES, NOTE_WIDTH = 3, 70
 """Other names told with a symptom, as many as one line holds; none where the list is long."""
@@ -68,13 +76,14 @@ def _also(symptom: Symptom) -> str:
     return ", ".join(names)
 
 
-def process_card(step: Step, symptoms: str) -> Card:
-    """Which process; not knowing it is allowed."""
+def process_card(step: Step, symptoms: str, own_keys: Mapping[str, str]) -> Card:
+    """Which process; not knowing it is allowed. A new case also shows the way to other places."""
     words = f"{capital(symptoms)}. How are you welding?" if symptoms else "How are you welding?"
     body = text_body([(words, "strong"), (NOT_FOR, "dim")])
     choices = tuple(Choice(capital(a.text), (Situated("process", a.id),)) for a in step.answers)
     nothing = Choice("Don't know", "dont_know", key="0")
-    return Card(body, choices, (nothing,), where="New case")
+    ways = [Choice(text, place, key=shown_key(place, own_keys)) for place, text in WAYS]
+    return Card(body, choices, (nothing, *([] if symptoms else ways)), where="New case")
 
 
 def group_card(step: Step, work: str) -> Card:

@@ -9,8 +9,8 @@ from weldwhy.case import BETTER, NO_CHANGE, SOUND, WORSE, Tried, entry_for
 from weldwhy.model import Caution
 from weldwhy.report import minutes
 from weldwhy.steps import Step
-from weldwhy.tui.cards.card import SQUEEZED, Card, Choice
-from weldwhy.tui.cards.table import settings_rows
+from weldwhy.tui.cards.card import ROOMY, SQUEEZED, Card, Choice
+from weldwhy.tui.cards.table import pictured_rows
 from weldwhy.tui.rows import BLANK, Row, capital, paragraph
 
 DOING = {"ask": "Question", "check": "Check", "remedy": "Try this", "stop": "Stop and call"}
@@ -45,7 +45,12 @@ def caution_rows(cautions: Sequence[Caution], width: int, squeezed: bool = False
 
 
 def _body_rows(
-    step: Step, settings: Sequence[SettingAdvice], lens: str, width: int, room: int
+    step: Step,
+    settings: Sequence[SettingAdvice],
+    lens: str,
+    drawing: Sequence[Row],
+    width: int,
+    room: int,
 ) -> list[Row]:
     gap = [BLANK] if room > SQUEEZED else []
     rows = caution_rows(step.cautions, width, squeezed=room == SQUEEZED)
@@ -57,7 +62,7 @@ def _body_rows(
     if step.call and not already:
         rows += paragraph(f"Call {step.call}.", width - 1, "strong", (" ", "text"))
     if settings:
-        rows += [*gap, *settings_rows(settings, width)]
+        rows += [*gap, *pictured_rows(settings, drawing if room == ROOMY else (), width)]
     if step.cause:
         bead = f"{lens} Then run a test bead. How is it?".strip()
         rows += [*gap, *paragraph(bead, width - 1, "strong", (" ", "text"))]
@@ -79,17 +84,20 @@ def step_card(
     out_of_order: bool = False,
     reading: str = "",
     lens: str = "",
+    drawing: Sequence[Row] = (),
 ) -> Card:
     """The card of a step. `reading` is the name of the setting that may be typed instead.
 
-    `lens` is the lightest lens shade, said before a test bead.
+    `lens` is the lightest lens shade, said before a test bead. `drawing`, the picture of the
+    operating window, stands with the settings only where there is room for all of it.
     """
     choices, others = _choices(step, reading)
     if out_of_order:
         others = (*others, Choice("Back to the guide's own step", "back", key="esc"))
 
     def body(width: int, room: int) -> list[Row]:
-        return _body_rows(step, settings, lens if step.kind == "remedy" else "", width, room)
+        shade = lens if step.kind == "remedy" else ""
+        return _body_rows(step, settings, shade, drawing, width, room)
 
     return Card(body, choices, others, where)
 

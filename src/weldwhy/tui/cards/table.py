@@ -6,11 +6,14 @@ from collections.abc import Sequence
 
 from weldwhy.advice import SettingAdvice
 from weldwhy.report import setting_line
-from weldwhy.tui.rows import Row, fit, paragraph, row
+from weldwhy.tui.rows import Row, beside, fit, paragraph, row, tied
 
 YOURS, TRY = 13, 16
 NARROW = 66
 """Below this width each setting is a line of words instead of a row of a table."""
+
+APART = 3
+"""Cells between the table and a picture beside it."""
 
 NOTHING_KNOWN = "Tell metal, thickness and sizes (facts) to get numbers for: {}."
 
@@ -26,6 +29,16 @@ def settings_rows(settings: Sequence[SettingAdvice], width: int) -> list[Row]:
     for note in notes:
         rows += paragraph(note, width - 1, "dim", (" ", "text"))
     return rows
+
+
+def pictured_rows(
+    settings: Sequence[SettingAdvice], drawing: Sequence[Row], width: int
+) -> list[Row]:
+    """The table with a picture at its right where the page is wide, else below it."""
+    room = width - max((line.width for line in drawing), default=0) - APART
+    if drawing and room >= NARROW:
+        return beside(settings_rows(settings, room), drawing, room + APART)
+    return [*settings_rows(settings, width), *tied(drawing)]
 
 
 def _table(settings: Sequence[SettingAdvice], width: int) -> list[Row]:

@@ -14,6 +14,8 @@ def told_card(interview: Interview) -> Card:
         rows = paragraph("Told so far, oldest first", width - 1, "strong", (" ", "text"))
         for number, line in enumerate(interview.told, 1):
             rows += paragraph(line, width - 1, "text", (f" {number:>3}  ", "key"))
+        for line in interview.follows:
+            rows += paragraph(f"from the bead: {line}", width - 1, "dim", ("      ", "text"))
         return rows
 
     return Card(body, where="Told")

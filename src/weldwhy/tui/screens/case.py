@@ -9,7 +9,8 @@ from weldwhy.case import DONT_KNOW, SITUATION, SKIP, SOUND, Entry, Passed, Repor
 from weldwhy.report import case_text
 from weldwhy.tui.cards.card import Act, Card, Choice
 from weldwhy.tui.cards.cause import cause_card, causes_card
-from weldwhy.tui.cards.facts import facts_of, options_card
+from weldwhy.tui.cards.facts import facts_of
+from weldwhy.tui.cards.form import options_card, picked
 from weldwhy.tui.cards.questions import questions_card, same_card, symptoms_card
 from weldwhy.tui.cards.start import sure_card
 from weldwhy.tui.cards.told import told_card
@@ -51,6 +52,12 @@ class CaseScreen(StepScreen):
         self.bench.go_on()
         self.redraw(to_top=True)
 
+    def show_new(self, notes: list[str]) -> None:
+        """Show the case that another place has begun."""
+        self.settle()
+        self.notes = notes
+        self.redraw(to_top=True)
+
     def _put_away(self) -> None:
         self.settle()
         self.bench.put_away()
@@ -63,7 +70,13 @@ class CaseScreen(StepScreen):
     def _change_job(self) -> None:
         facts = facts_of(self.bench.rules, self.bench.case)
         card = options_card(next(fact for fact in facts if fact.id == "job"))
-        self.app.push_screen(PickScreen(card), self._tell_picked)
+
+        def told(act: Act | None) -> None:
+            job = picked(act)
+            if job is not None:
+                self.tell(Situated("job", job))
+
+        self.app.push_screen(PickScreen(card), told)
 
     def _other_symptom(self) -> None:
         step = self.step
@@ -149,7 +162,7 @@ class CaseScreen(StepScreen):
 
     def _open(self, act: Act | None) -> None:
         if isinstance(act, str):
-            card = cause_card(self.interview, act)
+            card = cause_card(self.interview, act, self.program.terminal.letters)
             self.app.push_screen(PickScreen(card), lambda what: self._from_cause(act, what))
 
     def _from_cause(self, cause_id: str, act: Act | None) -> None:

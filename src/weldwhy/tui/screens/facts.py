@@ -2,119 +2,50 @@
 
 from __future__ import annotations
 
-from textual import events
+from collections.abc import Sequence
 
 from weldwhy.bench import Bench
-from weldwhy.entries import EntryError
-from weldwhy.tui.cards.card import Act, Card, Choice, text_body
-from weldwhy.tui.cards.facts import TYPE_IT, Fact, checked, facts_of, options_card
-from weldwhy.tui.commands import FACTS, bindings_of
-from weldwhy.tui.rows import capital
-from weldwhy.tui.screens.cardscreen import CardScreen, PickScreen
-from weldwhy.tui.screens.typed import TypedLine
-
-NOT_TOLD = "don't know"
+from weldwhy.tui.cards.facts import Fact, checked, entry_of, facts_of
+from weldwhy.tui.cards.form import Field
+from weldwhy.tui.screens.form import FormScreen
 
 
-class FactsScreen(CardScreen[None]):
+class FactsScreen(FormScreen[None]):
     """Fills in the facts of the open case. With `only`, that one fact, and back again."""
 
-    BINDINGS = bindings_of(FACTS)
-    place = FACTS
+    where = "What is known"
 
     def __init__(self, bench: Bench, only: str = "") -> None:
         super().__init__()
         self._bench = bench
         self._only = only
-        self._editing: Fact | None = None
-        self._line = TypedLine()
-        self._fault = ""
         if only:
-            self._begin(next(f for f in self._facts() if f.id == only))
+            self.begin(next(f for f in self.fields() if f.id == only))
 
-    def _facts(self) -> tuple[Fact, ...]:
+    def fields(self) -> Sequence[Fact]:
         facts = facts_of(self._bench.rules, self._bench.case)
-        return tuple(f for f in facts if not self._only or f.id == self._only)
+        return [fact for fact in facts if not self._only or fact.id == self._only]
 
-    def card(self) -> Card:
-        said = [
+    def said(self) -> Sequence[tuple[str, str]]:
+        return [
             ("What do you know? Every line may stay as it is.", "strong"),
             ("Metal, thickness and settings sharpen the answer; a wrong guess does harm.", "dim"),
         ]
-        choices = tuple(self._choice(fact) for fact in self._facts())
-        others = () if self._editing else (Choice("Go on", "done", key="0"),)
-        return Card(text_body(said), choices, others, where="What is known")
 
-    def _choice(self, fact: Fact) -> Choice:
-        name = capital(fact.name)
-        if self._editing is None or fact.id != self._editing.id:
-            return Choice(f"{name}: {fact.shown or NOT_TOLD}", fact.id)
-        note = self._fault or f"Such as {fact.example}. " * bool(fact.example)
-        if not self._fault:
-            note += "Enter keeps it, esc leaves it."
-        role = "caution" if self._fault else "dim"
-        return Choice(f"{name}: {self._line.text}_", fact.id, note=note, note_role=role)
+    def keep(self, field: Field, text: str) -> None:
+        assert isinstance(field, Fact)
+        rules, system = self._bench.rules, self._bench.system
+        value = text if field.options and text in dict(field.options) else ""
+        value = value or checked(rules, field, text, system)
+        # a metal that nobody knows is told too, so that it is not asked again
+        unknown = not value and bool(field.options) and not field.setting
+        if value != field.value or unknown:
+            self._bench.record(entry_of(field, value))
+        if any(caution.stop for caution in self._bench.interview.standing_cautions):
+            self.dismiss(None)  # the case screen says to stop, and whom to call
 
-    def chosen(self, choice: Choice) -> None:
-        if choice.act == "done":
-            self.dismiss(None)
-            return
-        fact = next(f for f in self._facts() if f.id == choice.act)
-        if fact.options:
-            card = options_card(fact)
-            self.app.push_screen(PickScreen(card), lambda act: self._picked(fact, act))
-        else:
-            self._begin(fact)
-            self.redraw()
-
-    def _picked(self, fact: Fact, act: Act | None) -> None:
-        if act == TYPE_IT:
-            self._begin(fact)
-        elif act is not None and not isinstance(act, str):
-            self._bench.record(*act)
-            if any(caution.stop for caution in self._bench.interview.standing_cautions):
-                self.dismiss(None)  # the case screen says to stop, and whom to call
-                return
-        self.redraw()
-
-    def _begin(self, fact: Fact) -> None:
-        self._editing, self._line, self._fault = fact, TypedLine(fact.value), ""
-
-    def on_key(self, event: events.Key) -> None:
-        if self._editing is None:
-            return
-        event.stop()
-        event.prevent_default()
-        if event.key == "enter":
-            self._keep(self._editing)
-        elif event.key == "escape":
-            self._end()
-        elif self._line.take(event):
-            self._fault = ""
-            self.redraw()
-
-    def on_paste(self, event: events.Paste) -> None:
-        if self._editing is not None:
-            self._line.add(event.text)
-            self.redraw()
-
-    def _keep(self, fact: Fact) -> None:
-        try:
-            value = checked(self._bench.rules, fact, self._line.text, self._bench.system)
-        except EntryError as fault:
-            self._fault = str(fault)
-            self.redraw()
-            return
-        if value != fact.value:
-            self._bench.record(fact.entry(value))
-        self._end()
-
-    def _end(self) -> None:
-        self._editing = None
+    def ended(self) -> None:
         if self._only:
             self.dismiss(None)
         else:
             self.redraw()
-
-    def action_done(self) -> None:
-        self.dismiss(None)

@@ -4,7 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from weldwhy.tui.commands import ALL, CASE, FACTS, LIST, PAGE, bindings_of, commands_of, shown_keys
+from weldwhy.tui.commands import (
+    ALL,
+    CASE,
+    FACTS,
+    LIST,
+    PAGE,
+    PLAN,
+    bindings_of,
+    commands_of,
+    shown_keys,
+)
 from weldwhy.tui.rows import BLANK, Row, paragraph, row, rule
 from weldwhy.tui.screens.base import PageScreen
 
@@ -19,6 +29,10 @@ ABOUT = {
     FACTS: (
         "Choose a line with its digit and fill it in. Whatever you leave blank counts as "
         "don't know. Numbers may have any unit: 1/8 in, 18 ga, 3 mm, 250 ipm, 25 cfh.",
+    ),
+    PLAN: (
+        "PgDn leads through the plan: hook-up, what goes in, start values, checklist, test bead. "
+        "A digit ticks a step off. Ticks are kept; they go when you change what is wanted.",
     ),
     PAGE: ("A page to read. Esc goes back.",),
 }

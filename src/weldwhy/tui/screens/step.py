@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from textual.app import ComposeResult
 
+from weldwhy.advice import SettingAdvice
 from weldwhy.bench import Bench
 from weldwhy.case import Entry
 from weldwhy.interview import Interview
@@ -65,7 +68,8 @@ class StepScreen(CardScreen[None]):
         if step.id == "symptom":
             return with_notes(symptom_card(bench.rules, step), notes)
         if step.id == "process":
-            return with_notes(process_card(step, work_text(self.interview)), notes)
+            work, keys = work_text(self.interview), self.program.own_keys
+            return with_notes(process_card(step, work, keys), notes)
         if step.id == "group":
             return with_notes(group_card(step, work_text(self.interview)), notes)
         if step.kind == "done":
@@ -75,8 +79,16 @@ class StepScreen(CardScreen[None]):
         settings = next((a.settings for a in advices if a.remedy.id == step.id), ())
         own = self.own_step is not None and step is self.own_step
         reading, lens = self.reading_of(step), self.interview.lens
-        card = step_card(step, work_text(self.interview), settings, own, reading, lens)
+        drawing = self._drawing(settings) if settings else ()
+        card = step_card(step, work_text(self.interview), settings, own, reading, lens, drawing)
         return with_notes(card, notes)
+
+    def _drawing(self, settings: Sequence[SettingAdvice]) -> Sequence[Row]:
+        """The picture of the operating window, where one of these settings is in it."""
+        # imported when it is first needed: the first screen of all is there sooner
+        from weldwhy.tui.cards.caseview import drawing_of
+
+        return drawing_of(self.interview, settings, self.program.terminal.letters)
 
     def reading_of(self, step: Step) -> str:
         """The setting that this check reads, if its number would tell the guide something."""

@@ -9,10 +9,11 @@ LONGEST = 60
 
 
 class TypedLine:
-    """Keeps what is typed; knows letters, backspace and nothing else."""
+    """Keeps what is typed, up to `longest` letters; knows letters, backspace and nothing else."""
 
-    def __init__(self, text: str = "") -> None:
+    def __init__(self, text: str = "", longest: int = LONGEST) -> None:
         self.text = text
+        self._longest = longest
 
     def take(self, event: events.Key) -> bool:
         """Take one key; False for a key that means nothing in a line of text."""
@@ -29,4 +30,4 @@ class TypedLine:
     def add(self, text: str) -> None:
         """Add typed or pasted text; only its first line counts."""
         line = text.splitlines()[0] if text.splitlines() else ""
-        self.text = (self.text + "".join(m for m in line if m.isprintable()))[:LONGEST]
+        self.text = (self.text + "".join(m for m in line if m.isprintable()))[: self._longest]
