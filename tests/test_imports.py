@@ -31,12 +31,12 @@ LAYERS: dict[str, tuple[str, ...]] = {
     ),
     "edges": (
         "casefile", "diagnosis", "entries", "lines", "machinefile", "machinetext",
-        "ownmachine", "pages", "report", "setupdata", "setupsheet", "sheet", "store",
+        "ownmachine", "pages", "report", "setupdata", "setuppages", "setupsheet", "sheet", "store",
     ),
     "front": (
         "__main__", "bench", "cli", "commands_chart", "commands_diagnosis", "commands_info",
         "commands_machine", "commands_reckon", "commands_rules", "commands_setup",
-        "commands_simulate", "console", "plain", "surroundings", "tui", "whichmachine",
+        "commands_simulate", "console", "options", "plain", "surroundings", "tui", "whichmachine",
     ),
 }  # fmt: skip
 MAY_USE: dict[str, tuple[str, ...]] = {

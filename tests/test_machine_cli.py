@@ -12,6 +12,8 @@ import pytest
 from weldwhy import cli
 from weldwhy.surroundings import ExitCode
 
+pytestmark = pytest.mark.usefixtures("quick_rules")
+
 Capture = pytest.CaptureFixture[str]
 
 

@@ -108,3 +108,11 @@ def test_a_faster_hand_never_speaks_less_for_fast_travel(a: float, b: float) -> 
 def test_text_is_kept_as_text() -> None:
     found = readings.told(RULES, {"gas": "C25", "volts": "many", "amps": "120 A"})
     assert found == {"gas": "C25", "volts": "many", "amps": parse("120 A", "current")}
+
+
+def test_a_value_told_again_is_one_reason_and_not_two() -> None:
+    plate = (Reported("spatter"), *MIG[1:], Measured("wire", "0.035 in"))
+    told = Case((*plate, Measured("volts", "19 V"), Measured("volts", "25 V")))
+    reasons = [r for r in Interview(RULES, told).why("volts-high") if r.check_id == "volts"]
+    assert [reason.answer_id for reason in reasons] == ["25 V"]
+    assert reasons[0].decibans > 0

@@ -34,6 +34,9 @@ def _facts(options: argparse.Namespace) -> Iterator[tuple[str, str]]:
     yield "your rules", str(own) if own else "none"
     yield "your cases", str(data_folder(environment()))
     rules = load(own)
-    counted = ("symptoms", "processes", "causes", "checks", "windows", "cautions", "sources")
+    counted = (
+        "symptoms", "processes", "causes", "checks", "windows", "cautions", "sources", "grades",
+        "gases", "fillers", "tables", "setups", "machines",
+    )  # fmt: skip
     for kind in counted:
         yield kind, str(len(getattr(rules, kind)))

@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Mapping
 from typing import Any
 
+from weldwhy import setuppages
 from weldwhy.lines import safe
 from weldwhy.model import (
     Cause,
@@ -195,5 +196,12 @@ KINDS: Mapping[str, Callable[[RuleBase, Any], list[str]]] = {
     "processes": process_page,
     "materials": material_page,
     "settings": setting_page,
+    "grades": setuppages.grade_page,
+    "gases": setuppages.gas_page,
+    "fillers": setuppages.filler_page,
+    "tables": setuppages.table_page,
+    "shifts": setuppages.shift_page,
+    "setups": setuppages.setup_page,
+    "machines": setuppages.machine_page,
 }
 """The kinds of things an id may name, by their place in the rule base, and the page of each."""

@@ -162,7 +162,8 @@ def target(
     """The preheat wanted in a case: from the least preheat to the interpass limit.
 
     By its grade, else by its metal as a common steel of that kind. `heat` in kJ/mm. None if
-    nothing is known of the metal, or of the thickness of a steel.
+    nothing is known of the metal, or of the thickness of a steel; and where the least preheat
+    lies above the interpass limit, so that no number would be right.
     """
     if any(name not in rules.tables for name in TABLES):
         return None
@@ -173,10 +174,10 @@ def target(
     low: float | None = taken.value("any", "none")
     if metal is not None and metalwork.is_steel(rules, material):
         low = _least(rules, metal, case, thickness, heat or taken.value("any", "heat"))
-    if most is None or low is None:
+    if most is None or low is None or low > most:
         return None
     best = min(low + taken.value("any", "margin"), most)
-    return Target(*(Quantity("temperature", value, "C") for value in (min(low, most), best, most)))
+    return Target(*(Quantity("temperature", value, "C") for value in (low, best, most)))
 
 
 def _least(

@@ -230,7 +230,7 @@ def test_the_open_circuit_limit_is_the_published_one(each: dict[str, Any], kind:
     for volts, verdict in ((most, "within"), (most + 1, "above")):
         found = work("open-circuit", volts=f"{volts} V", current=kind)
         assert value(found, "rule_1") == f"{verdict} the {most} V allowed"
-        assert found.remarks[0] == RULES.cautions["electric-shock"].text
+        assert found.cautions == (RULES.cautions["electric-shock"].text,)
 
 
 # Tungsten and cup
@@ -399,7 +399,7 @@ def test_co2_gas_without_liquid_is_little() -> None:
 def test_whoever_goes_to_a_cylinder_is_told_to_chain_it_first(
     name: str, texts: dict[str, str]
 ) -> None:
-    assert RULES.cautions["cylinder"].text in work(name, **texts).remarks
+    assert work(name, **texts).cautions == (RULES.cautions["cylinder"].text,)
 
 
 # Stock

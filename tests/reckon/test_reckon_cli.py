@@ -21,6 +21,8 @@ from weldwhy.reckon.catalogue import CALCULATORS
 from weldwhy.rulebase import load
 from weldwhy.surroundings import ExitCode
 
+pytestmark = pytest.mark.usefixtures("quick_rules")
+
 SCHEMA = Path(weldwhy.__file__).parent / "schemas" / "reckoning.json"
 Capture = pytest.CaptureFixture[str]
 HEAT = 'heat-input process=gmaw volts="20 V" amps="150 A"'

@@ -9,7 +9,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from math import log10
 
-from weldwhy.engine.belief import Log, LogEntry, replay
+from weldwhy.engine.belief import Log, LogEntry, in_effect, replay
 from weldwhy.engine.choice import Value
 from weldwhy.engine.network import Network
 
@@ -44,7 +44,12 @@ def odds_decibans(probability: float) -> float:
 
 
 def weights_of_evidence(network: Network, log: Log, cause: str) -> tuple[Weight, ...]:
-    """Weight of each entry for the cause at its turn; with the start they add up to the end."""
+    """Weight of each entry for the cause at its turn; with the start they add up to the end.
+
+    An entry that a later one replaces is left out: it no longer says anything.
+    """
+    standing = {id(entry) for stretch in in_effect(network, log) for entry in stretch}
+    log = tuple(entry for entry in log if id(entry) in standing)
     before = odds_decibans(replay(network, ()).probability(cause))
     result = []
     for end in range(1, len(log) + 1):

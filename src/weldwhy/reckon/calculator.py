@@ -65,10 +65,11 @@ class Output:
 
 @dataclass(frozen=True, slots=True)
 class Outcome:
-    """What a calculator gives: results, and what must be said with them."""
+    """What a calculator gives: results, what must be said with them, cautions shown before."""
 
     outputs: tuple[Output, ...]
     remarks: tuple[str, ...] = ()
+    cautions: tuple[str, ...] = ()
 
 
 class Given:

@@ -82,7 +82,7 @@ def _gas_left(rules: RuleBase, given: Given) -> Outcome:
         said += [_TOO_FULL] if share > _FULLEST else []
     made.append(figures.result("usable", "gas to use, down to the reserve", "volume", usable))
     made += _lasting(given, usable)
-    return Outcome(tuple(made), (*remarks(left), rules.cautions["cylinder"].text, *said))
+    return Outcome(tuple(made), (*remarks(left), *said), rows.warnings(rules, "cylinder"))
 
 
 def _lasting(given: Given, litres: float) -> list[Output]:
@@ -126,7 +126,7 @@ def _of_co2(
     rules: RuleBase, litres: Reckoned, lasts: list[Output], said: tuple[str, ...]
 ) -> Outcome:
     left = figures.result("left", "gas in the cylinder", "volume", litres)
-    return Outcome((left, *lasts), (rules.cautions["cylinder"].text, *said))
+    return Outcome((left, *lasts), said, rows.warnings(rules, "cylinder"))
 
 
 CALCULATORS = (

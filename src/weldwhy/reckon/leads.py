@@ -32,7 +32,7 @@ def _lead_drop(rules: RuleBase, given: Given) -> Outcome:
     length, amps, section = _one_way(given), given.number("amps"), given.number("section")
     lost = power.cable_drop(length, amps, section, _resistivity(rules))
     limit = rows.figure(rules, "drop-limit", "leads")
-    said = [rules.cautions["cables"].text, _CLAMPS]
+    said = [_CLAMPS]
     if lost > limit:
         said.insert(0, f"More than {limit:g} V: take a shorter or thicker lead.")
     if hot := _too_hot(rules, _LEADS, section, amps):
@@ -45,7 +45,7 @@ def _lead_drop(rules: RuleBase, given: Given) -> Outcome:
             _sizes(rules, _LEADS, length, amps, limit),
         ),
     )
-    return Outcome(made, (*remarks(lost), *said))
+    return Outcome(made, (*remarks(lost), *said), rows.warnings(rules, "cables"))
 
 
 def _lead_size(rules: RuleBase, given: Given) -> Outcome:

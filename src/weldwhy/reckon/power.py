@@ -96,8 +96,8 @@ def _open_circuit(rules: RuleBase, given: Given) -> Outcome:
     ]
     if kind == "ac":
         made.append(figures.result("peak", "peak, if it is a sine", "voltage", peak))
-    said = (rules.cautions["electric-shock"].text, table.note, rows.source(rules, "open-circuit"))
-    return Outcome(tuple(made), said)
+    said = (table.note, rows.source(rules, "open-circuit"))
+    return Outcome(tuple(made), said, rows.warnings(rules, "electric-shock"))
 
 
 def _against(volts: float, most: float) -> str:

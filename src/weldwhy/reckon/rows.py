@@ -53,3 +53,8 @@ def source(rules: RuleBase, table: str) -> str:
         return f"Where the figures are from: {cited}."
     basis = " (from memory)" if known.basis == "memory" else ""
     return f"Where the figures are from: {known.title},{place}{basis}."
+
+
+def warnings(rules: RuleBase, *cautions: str) -> tuple[str, ...]:
+    """The texts of these cautions, as far as the rules hold them."""
+    return tuple(rules.cautions[each].text for each in cautions if each in rules.cautions)

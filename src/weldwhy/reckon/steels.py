@@ -7,6 +7,7 @@ from weldwhy.arithmetic import steel
 from weldwhy.arithmetic.bounds import remarks
 from weldwhy.metalwork import Metal
 from weldwhy.model import RuleBase
+from weldwhy.reckon import rows
 from weldwhy.reckon.calculator import Given, Outcome, Output, ReckonError
 from weldwhy.units import Quantity, UnitError, parse_number, show
 
@@ -51,14 +52,14 @@ def preheat_needed(rules: RuleBase, given: Given) -> Outcome:
     wanted = preheat.need(rules, metal, given.number("thickness"), hydrogen, heat)
     if "heat" not in given:
         assumed = (*assumed, f"Heat input is taken as {heat:g} kJ/mm, a small bead.")
-    cautions = [rules.cautions[each].text for each in WARM_CAUTIONS if each in rules.cautions]
-    before = (*cautions, PROCEDURE) if wanted.due else ()
+    cautions = rows.warnings(rules, *WARM_CAUTIONS) if wanted.due else ()
     most = _most(rules, metal)
     clash = tuple(_below(wanted.least, each.value) for each in most)
     outputs = (_least(wanted.least, wanted.due), *(() if any(clash) else most))
     worst = (WORST,) if metal.id and wanted.due else ()
+    procedure = (PROCEDURE,) if wanted.due else ()
     said = (*filter(None, clash), *_of(rules, metal), *wanted.remarks, *worst, *assumed)
-    return Outcome(outputs, (*before, *said))
+    return Outcome(outputs, (*procedure, *said), cautions)
 
 
 def _below(least: float, most: Quantity | float | str) -> str:

@@ -20,8 +20,9 @@ from weldwhy.units import Quantity, convert, result_unit
 
 
 def result_lines(outcome: Outcome, system: str | None) -> list[str]:
-    """One line for each result: "Heat input: 1.23 kJ/mm"."""
-    return [f"{capital(each.name)}: {shown(each, system)}" for each in outcome.outputs]
+    """Cautions first, then one line for each result: "Heat input: 1.23 kJ/mm"."""
+    results = [f"{capital(each.name)}: {shown(each, system)}" for each in outcome.outputs]
+    return [*(f"CAUTION: {text}" for text in outcome.cautions), *results]
 
 
 def formula_lines(calculator: Calculator) -> list[str]:
@@ -72,6 +73,7 @@ def data(
         "calculator": calculator.id,
         "inputs": dict(texts),
         "results": [_result(each, system) for each in outcome.outputs],
+        "cautions": list(outcome.cautions),
         "remarks": list(outcome.remarks),
         "formulas": [
             {"says": list(each.says), "holds_for": each.holds, "source": each.source}

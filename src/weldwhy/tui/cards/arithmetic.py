@@ -110,6 +110,7 @@ def sum_card(
 
     def body(width: int, room: int) -> list[Row]:
         rows = paragraph(calculator.about, width - 1, "strong", (" ", "text"))
+        rows += _caution_rows(made, width)
         rows.append(BLANK)
         for number, choice in enumerate(choices, 1):
             rows += _input_rows(choice, number, width)
@@ -132,6 +133,16 @@ def _input_rows(choice: Choice, number: int, width: int) -> list[Row]:
     if choice.note:
         rows += paragraph(choice.note, width - 1, choice.note_role, ("     ", "text"))
     return [Row(line.spans, number) for line in rows]
+
+
+def _caution_rows(made: Sum, width: int) -> list[Row]:
+    """What must be read before anything is measured or done."""
+    cautions = made.outcome.cautions if made.outcome else ()
+    return [
+        line
+        for text in cautions
+        for line in paragraph(text, width - 1, "caution", (" CAUTION  ", "caution"))
+    ]
 
 
 def _result_rows(made: Sum, width: int) -> list[Row]:

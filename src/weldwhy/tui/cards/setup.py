@@ -24,7 +24,7 @@ WANTED = ("material", "thickness")
 def fields_of(rules: RuleBase, work: Case) -> tuple[Fact, ...]:
     """The lines of the form. Sizes, gas and grade stand there once it is known which suit."""
     process = work.process
-    named = {name: rules.processes[name].plain for name in rules.setups if name in rules.processes}
+    named = {p.id: p.plain for p in rules.processes.values() if p.id in rules.setups}
     return (
         _picked("material", "metal", work.material, _names(rules.materials)),
         Fact(
