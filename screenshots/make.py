@@ -45,6 +45,9 @@ CRACKS: tuple[Entry, ...] = (Situated("process", "smaw"), Situated("group", "cra
 SHOCK: tuple[Entry, ...] = (Situated("process", "smaw"), Reported("shock"))
 BRIDGE = (*SPATTER[:3], Situated("job", "structural"))
 
+# the keys to a set-up: mild steel, 3 mm, indoors, MIG
+PLAN = ("p", "1", "1", "2", *"3 mm", "enter", "5", "1", "6", "1", "0")
+
 DARK, LIGHT = Terminal(), Terminal(dark=False)
 SMALL, LARGE = (80, 24), (120, 40)
 
@@ -61,6 +64,13 @@ PICTURES: dict[str, tuple[tuple[Entry, ...], tuple[str, ...], tuple[int, int], T
     "shock-80x24": (SHOCK, (), SMALL, DARK),
     "stop-80x24": (BRIDGE, (), SMALL, DARK),
     "end-80x24": (SOUND, (), SMALL, DARK),
+    "set-up-suits-80x24": ((), (*PLAN[:-3], "0"), SMALL, DARK),
+    "set-up-hook-up-80x24": ((), PLAN, SMALL, DARK),
+    "set-up-start-values-120x40": ((), (*PLAN, "2"), LARGE, DARK),
+    "set-up-checklist-80x24": ((), (*PLAN, "3", "1"), SMALL, DARK),
+    "window-80x24": (SPATTER, ("c", "1", "pagedown"), SMALL, DARK),
+    "machine-80x24": ((), ("m", "pagedown"), SMALL, DARK),
+    "arithmetic-80x24": ((), ("r", "1", "1"), SMALL, DARK),
 }
 
 

@@ -16,18 +16,19 @@ import weldwhy
 PACKAGE = Path(weldwhy.__file__).parent
 
 LAYERS: dict[str, tuple[str, ...]] = {
-    "words": ("marks", "model", "plaintext", "problems", "units", "unitwords"),
+    "words": ("marks", "model", "setupmodel", "plaintext", "problems", "units", "unitwords"),
     "knowledge": (
         "build", "compiled", "coverage", "dials", "folders", "forms", "joining", "lint",
-        "machinebuild", "quality", "rulebase", "schema", "setupforms", "setups", "shape",
-        "soundness", "survey", "values", "wording", "yamlfaults", "yamltree",
+        "machinebuild", "quality", "rulebase", "schema", "setupcompiled", "setupforms", "setups",
+        "shape", "soundness", "survey", "values", "wording", "yamlfaults", "yamltree",
     ),
     "thinking": (
-        "advice", "arithmetic", "beadheat", "case", "chart", "checklist", "consumables", "engine",
-        "figures", "gases", "hookup", "hotcracks", "interview", "lens", "limits", "logbook",
-        "machine", "metalwork", "pairing", "preheat", "readings", "reasons", "reckon", "setup",
-        "setupcase", "shifts", "simulation", "startvalues", "steps", "suiting", "testbead",
-        "thicknesses", "told", "windowrows", "windows",
+        "advice", "arithmetic", "beadheat", "beadtravel", "case", "chart", "checklist",
+        "consumables", "engine", "figures", "gases", "gradeweights", "hookup", "hotcracks",
+        "interview", "lens", "limits", "logbook", "machine", "metalwork", "pairing", "preheat",
+        "readings", "reasons", "reckon", "setup", "setupcase", "shifts", "simulation",
+        "startvalues", "steps", "suiting", "testbead", "thicknesses", "told", "windowrows",
+        "windows",
     ),
     "edges": (
         "casefile", "diagnosis", "entries", "lines", "machinefile", "machinetext",

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import pytest
 from tests.replay import shipped_rules
 
 from weldwhy.case import Answered, Case, Entry, Measured, Passed, Situated, Tried
@@ -48,9 +49,18 @@ def test_a_grade_weighs_and_can_be_withdrawn() -> None:
     assert log(Situated("grade", "4140"), Situated("grade", "")) == ()
 
 
-def test_a_grade_tells_the_metal() -> None:
-    case = Case((Situated("process", "gmaw"), Situated("grade", "304")))
-    assert Interview(RULES, case).material == "stainless"
+@pytest.mark.parametrize(
+    ("grade", "metal"), [("304", "stainless"), ("Cr 18 Ni 9 C 0.05", "stainless"), ("", "")]
+)
+def test_a_grade_or_a_composition_tells_the_metal(grade: str, metal: str) -> None:
+    case = Case((Situated("process", "gmaw"), Situated("grade", grade)))
+    assert Interview(RULES, case).material == metal
+
+
+def test_a_composition_weighs_as_the_grade_of_that_composition_does() -> None:
+    (read,) = log(Situated("grade", "C 0.43 Mn 1 Cr 1.1 Mo 0.25"))
+    assert isinstance(read, Reading)
+    assert dict(read.factors)["hardenable-steel"] > 2
 
 
 def test_a_bead_size_adds_the_travel_speed_unless_that_was_told() -> None:

@@ -47,7 +47,20 @@ def test_a_grade_is_known_by_any_of_its_names(text: str, grade: str) -> None:
 def test_a_composition_is_read_however_it_is_written(text: str) -> None:
     metal = metalwork.read(RULES, text)
     assert metal.makes == {"C": 0.18, "Mn": 1.2}
-    assert (metal.id, metal.material) == ("", "")
+    assert (metal.id, metal.material) == ("", "mild-steel")
+
+
+@pytest.mark.parametrize(
+    ("text", "material"),
+    [
+        ("Cr 18 Ni 9 C 0.05", "stainless"),
+        ("Al 97 Mg 1 Si 0.6", "aluminium"),
+        ("C 0.45 Mn 0.8", "low-alloy-steel"),
+        ("Zn 90 Cu 5", ""),
+    ],
+)
+def test_a_composition_tells_the_kind_of_metal(text: str, material: str) -> None:
+    assert metalwork.read(RULES, text).material == material
 
 
 @pytest.mark.parametrize(

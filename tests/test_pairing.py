@@ -33,7 +33,7 @@ def test_an_instructor_sets_22_volts_back_to_about_19_and_a_half_at_250_ipm() ->
     assert 19 <= target.best.value <= 20
     assert target.low.value >= 17.5
     assert target.high.value <= 21.5
-    assert "250 ipm" in found.note
+    assert "250 ipm" in found.said["volts"]
 
 
 def test_more_feed_wants_more_volts() -> None:

@@ -12,7 +12,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from tests.replay import shipped_rules
 
-from weldwhy import preheat
+from weldwhy import gradeweights, preheat
 from weldwhy.arithmetic.bounds import Impossible
 from weldwhy.arithmetic.steel import ce_iiw, cet, preheat_cet
 from weldwhy.case import Case, Measured, Situated
@@ -39,7 +39,7 @@ def wanted(told: Case, millimetres: float | None, heat: float | None = None) -> 
 
 
 def weights(grade: str) -> dict[str, float]:
-    return dict(preheat.weights(RULES, case(grade)))
+    return dict(gradeweights.weights(RULES, case(grade)))
 
 
 def test_thin_mild_steel_needs_no_preheat_and_thick_hard_steel_does() -> None:
@@ -227,11 +227,34 @@ def test_a_weight_is_held_within_twenty_times() -> None:
     table = RULES.tables["cutting-weight"]
     wild = replace(table, rows={"free-cutting": (900.0,), "ordinary": (0.0,)})
     rules = replace(RULES, tables={**RULES.tables, "cutting-weight": wild})
-    assert dict(preheat.weights(rules, case("303")))["base-metal-unsuitable"] == 20
-    assert dict(preheat.weights(rules, case("304")))["base-metal-unsuitable"] == 1 / 20
+    assert dict(gradeweights.weights(rules, case("303")))["base-metal-unsuitable"] == 20
+    assert dict(gradeweights.weights(rules, case("304")))["base-metal-unsuitable"] == 1 / 20
 
 
 def test_no_grade_or_no_tables_weighs_nothing() -> None:
-    assert preheat.weights(RULES, case(material="mild-steel")) == ()
-    assert preheat.weights(RULES, case("no-such-grade")) == ()
-    assert preheat.weights(replace(RULES, tables={}), case("4140")) == ()
+    assert gradeweights.weights(RULES, case(material="mild-steel")) == ()
+    assert gradeweights.weights(RULES, case("no-such-grade")) == ()
+    assert gradeweights.weights(replace(RULES, tables={}), case("4140")) == ()
+
+
+@pytest.mark.parametrize(
+    ("grade", "rod", "side"),
+    [
+        ("304", "1/8 in E310-16", "more"),
+        ("304", "1/8 in E308L-16", "less"),
+        ("316l", "3/32 in 316L", "less"),
+    ],
+)
+def test_the_ferrite_of_a_stainless_bead_speaks_for_or_against_its_filler(
+    grade: str, rod: str, side: str
+) -> None:
+    """A bead without ferrite (310) cracks as it freezes, one with 3 to 10 FN does not."""
+    times = dict(gradeweights.weights(RULES, case(grade, rod=rod)))["stainless-filler-wrong"]
+    assert times > 2 if side == "more" else times < 0.6
+
+
+def test_a_filler_that_is_not_known_says_nothing_of_ferrite() -> None:
+    for rod in ("", "1/8 in", "1/8 in E7018"):
+        assert "stainless-filler-wrong" not in dict(
+            gradeweights.weights(RULES, case("304", rod=rod))
+        )

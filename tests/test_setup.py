@@ -17,8 +17,9 @@ from tests.replay import shipped_rules
 from weldwhy import rulebase
 from weldwhy.case import SITUATION, Case, Measured, Situated
 from weldwhy.machine import limit
-from weldwhy.model import JOINTS, PLACES, POSITIONS, SUITS, DutyPoint, Machine, When
+from weldwhy.model import JOINTS, PLACES, POSITIONS, SUITS, DutyPoint, Machine
 from weldwhy.setup import Plan, Refusal, plan, plans, refusal
+from weldwhy.setupmodel import When
 from weldwhy.startvalues import MAIN, NO_NUMBERS
 from weldwhy.suiting import Situation, holds
 from weldwhy.testbead import bead, travel

@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
-from weldwhy import preheat, units
-from weldwhy.beadheat import bead_heat
+from weldwhy import units
 from weldwhy.case import Case
 from weldwhy.machine import mark
 from weldwhy.model import Cause, Caution, Machine, Remedy, RuleBase
@@ -83,6 +82,11 @@ def window(rules: RuleBase, case: Case, material: str) -> Found | None:
     feed = settings.get("wire_feed")
     wire = size_of(settings.get("wire"))
     found = paired(found, wire, feed if isinstance(feed, Quantity) else None)
+    if thickness is None:
+        return found  # no preheat can be told then, so its arithmetic is not brought in
+    from weldwhy import preheat
+    from weldwhy.beadheat import bead_heat
+
     heat = bead_heat(rules, case.process, settings, found)
     wanted = preheat.target(rules, case, thickness, heat.value if heat else None)
     if wanted is None:
@@ -127,5 +131,6 @@ def _setting(
     if isinstance(yours, Quantity) and abs(distance(yours, target)) <= 1.0 and not at_fault:
         best = own  # one thing is changed at a time: what is in its window stays
     dial = shown.dial(setting, name, target.best)
-    note = " ".join(n for n in (found.note, found.beyond.get(setting, ""), dial) if n)
+    said = (found.note, found.said.get(setting, ""), found.beyond.get(setting, ""), dial)
+    note = " ".join(part for part in said if part)
     return SettingAdvice(setting, name, own, best, low, high, note)

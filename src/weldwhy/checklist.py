@@ -5,7 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from weldwhy.case import Case
-from weldwhy.model import Caution, RuleBase, Setup
+from weldwhy.model import Caution, RuleBase
+from weldwhy.setupmodel import Setup
 from weldwhy.steps import cautions
 from weldwhy.suiting import Situation, holding
 

@@ -48,7 +48,8 @@ def _carried_out(arguments: Sequence[str]) -> int:
     from weldwhy.problems import RulesError
 
     try:
-        options = parser().parse_args(arguments)
+        first = arguments[0] if arguments else ""
+        options = parser(first if first in COMMANDS else "").parse_args(arguments)
         return COMMANDS[options.command](options)
     except UsageError as fault:
         _complain(str(fault))

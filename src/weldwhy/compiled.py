@@ -21,30 +21,19 @@ from weldwhy.model import (
     Caution,
     Check,
     DutyPoint,
-    Filler,
     Gas,
-    GasChoice,
-    Grade,
     Job,
     Lens,
     Machine,
     Material,
-    Part,
     Process,
     Remedy,
     RuleBase,
     Setting,
-    Setup,
-    SetupStep,
     Shift,
-    SizeChoice,
     Source,
-    Standing,
-    Suiting,
     Symptom,
     Table,
-    TestBead,
-    When,
     Window,
     WindowRow,
 )
@@ -149,7 +138,7 @@ def _plain(value: Any) -> Any:
 
 def _base(data: _Data) -> RuleBase:
     def each(name: str, make: Callable[..., Any]) -> _Data:
-        return {key: make(**_tupled(held)) for key, held in data[name].items()}
+        return {key: make(**tupled(held)) for key, held in data[name].items()}
 
     return RuleBase(
         processes=each("processes", Process),
@@ -166,17 +155,17 @@ def _base(data: _Data) -> RuleBase:
         families=data["families"],
         groups=data["groups"],
         likelihoods=data["likelihoods"],
-        grades=each("grades", Grade),
+        grades=Lazy(data["grades"], "grade"),
         gases=each("gases", Gas),
-        fillers=each("fillers", Filler),
+        fillers=Lazy(data["fillers"], "filler"),
         tables=each("tables", _table),
         shifts=each("shifts", Shift),
-        setups=each("setups", _setup),
+        setups=Lazy(data["setups"], "setup"),
         machines=each("machines", _machine),
     )
 
 
-def _tupled(data: _Data) -> _Data:
+def tupled(data: _Data) -> _Data:
     """The fields of a model value: JSON knows only lists where the model holds tuples."""
     for name, value in data.items():
         if type(value) is list:
@@ -185,7 +174,7 @@ def _tupled(data: _Data) -> _Data:
 
 
 def _cause(remedies: Sequence[_Data] = (), shows: _Data | None = None, **data: Any) -> Cause:
-    made = tuple(Remedy(**_tupled(each)) for each in remedies)
+    made = tuple(Remedy(**tupled(each)) for each in remedies)
     return Cause(remedies=made, shows=shows or {}, **data)
 
 
@@ -202,7 +191,7 @@ def _setting(possible: tuple[_Quantity, _Quantity] | None = None, **data: Any) -
 def _window(rows: Sequence[_Data] = (), **data: Any) -> Window:
     data["rows"] = tuple(_row(**row) for row in rows)
     for name in ("targets", "outdoors"):
-        data[name] = _targets(data.get(name, {}))
+        data[name] = target_map(data.get(name, {}))
     return Window(**data)
 
 
@@ -212,11 +201,12 @@ def _row(
     return WindowRow(
         None if thickness is None else Quantity(*thickness),
         None if size is None else Quantity(*size),
-        _targets(targets),
+        target_map(targets),
     )
 
 
-def _targets(data: _Data) -> dict[str, Target]:
+def target_map(data: _Data) -> dict[str, Target]:
+    """Targets by setting id."""
     return {
         name: Target(Quantity(*low), Quantity(*best), Quantity(*high))
         for name, (low, best, high) in data.items()
@@ -227,23 +217,29 @@ def _table(rows: _Data, **data: Any) -> Table:
     return Table(rows={name: tuple(row) for name, row in rows.items()}, **data)
 
 
-def _setup(**data: Any) -> Setup:
-    parts = {
-        "suits": Suiting, "parts": Part, "checklist": SetupStep, "test_beads": TestBead,
-        "gases": GasChoice, "sizes": SizeChoice, "cautions": Standing,
-    }  # fmt: skip
-    for name, made_of in parts.items():
-        data[name] = tuple(_line(made_of, each) for each in data.get(name, ()))
-    return Setup(**data)
+class Lazy(Mapping[str, Any]):
+    """Items that are made when one is first asked for: to find a fault, none of these is.
 
+    `kind` is the function of `setupcompiled` that makes them.
+    """
 
-def _line(made_of: type[Any], data: _Data) -> Any:
-    when = When(**_tupled(data.pop("when", {})))
-    if "size" in data:
-        data["size"] = Quantity(*data["size"])
-    if "flow" in data:
-        data["flow"] = _targets({"flow": data["flow"]})["flow"]
-    return made_of(when=when, **_tupled(data))
+    def __init__(self, data: _Data, kind: str) -> None:
+        self._data = data
+        self._kind = kind
+        self._made: dict[str, Any] = {}
+
+    def __getitem__(self, name: str) -> Any:
+        if name not in self._made:
+            from weldwhy import setupcompiled  # brings in what most commands never need
+
+            self._made[name] = getattr(setupcompiled, self._kind)(tupled(self._data[name]))
+        return self._made[name]
+
+    def __iter__(self) -> Iterator[str]:
+        return iter(self._data)
+
+    def __len__(self) -> int:
+        return len(self._data)
 
 
 def _machine(

@@ -68,7 +68,7 @@ def _situated(rules: RuleBase, field: str, wanted: str) -> Entry:
     if field == "thickness":
         return entry_for(field, thickness(wanted))
     if field == "grade":
-        return entry_for(field, grade_id(rules, wanted))
+        return entry_for(field, grade(rules, wanted))
     words = {"symptom": rules.symptoms, **_words_for(rules)}
     return entry_for(field, known(wanted, words[field], field))
 
@@ -99,6 +99,8 @@ def still_known(rules: RuleBase, case: Case) -> tuple[Case, int]:
 
 def _is_known(rules: RuleBase, entry: Entry) -> bool:
     match entry:
+        case Situated(field="grade", value=value):
+            return not value or _is_metal(rules, value)
         case Situated(field=field, value=value):
             return not value or value in _words_for(rules).get(field, (value,))
         case Reported(symptom=symptom):
@@ -115,12 +117,11 @@ def _is_known(rules: RuleBase, entry: Entry) -> bool:
 
 
 def _words_for(rules: RuleBase) -> dict[str, Iterable[str]]:
-    """What each field of the work may be, but for the thickness, which is a number."""
+    """What each field of the work may be, where that is one of a few words."""
     return {
         "process": rules.processes,
         "group": rules.groups,
         "material": rules.materials,
-        "grade": rules.grades,
         "job": rules.jobs,
         **WORDS,
     }
@@ -143,14 +144,22 @@ def material_id(rules: RuleBase, text: str) -> str:
     return names[known(wanted, names, "material")]
 
 
-def grade_id(rules: RuleBase, text: str) -> str:
-    """The grade's id for its id or another name of it, whatever the capitals."""
-    wanted = _plain_word(text)
-    names: dict[str, str] = {}
-    for grade in rules.grades.values():
-        for name in (grade.id, *grade.also):
-            names.setdefault(_plain_word(name), grade.id)
-    return names[known(wanted, names, "grade")]
+def _is_metal(rules: RuleBase, grade: str) -> bool:
+    from weldwhy import metalwork  # few cases tell a grade
+
+    return metalwork.told(rules, grade) is not None
+
+
+def grade(rules: RuleBase, text: str) -> str:
+    """The id of a grade for any name of it, or a composition such as "C 0.18 Mn 1.2" as typed."""
+    from weldwhy import metalwork  # few cases tell a grade
+    from weldwhy.arithmetic.bounds import Impossible
+
+    try:
+        metal = metalwork.read(rules, text)
+    except Impossible as fault:
+        raise EntryError(str(fault)) from None
+    return metal.id or metal.name
 
 
 def _plain_word(text: str) -> str:

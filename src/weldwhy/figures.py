@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from weldwhy.arithmetic.arc import heat_input
 from weldwhy.arithmetic.bounds import Impossible, Reckoned
-from weldwhy.arithmetic.power import duty_between, rest_minutes
+from weldwhy.arithmetic.duty import duty_between, rest_minutes
 from weldwhy.model import Machine, RuleBase
 from weldwhy.units import Quantity, Target, show, two_digits
 

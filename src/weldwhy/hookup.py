@@ -6,7 +6,8 @@ Each function gives None, or a note, where the rules hold no answer; nothing is 
 from __future__ import annotations
 
 from weldwhy import consumables, gases
-from weldwhy.model import Filler, Gas, RuleBase, Setup, Window
+from weldwhy.model import Gas, RuleBase, Window
+from weldwhy.setupmodel import Filler, Setup
 from weldwhy.suiting import Situation, holding
 from weldwhy.units import Quantity, Target, show
 from weldwhy.windowrows import usual_size

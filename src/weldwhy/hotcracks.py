@@ -1,11 +1,12 @@
-"""Whether a metal tears as it freezes: free-cutting bar, and aluminium by what is in the bead."""
+"""Whether a metal tears as it freezes: free-cutting bar, stainless and aluminium by the bead."""
 
 from __future__ import annotations
 
-from weldwhy import metalwork
+from weldwhy import consumables, metalwork
+from weldwhy.arithmetic import stainless
 from weldwhy.arithmetic.aluminium import crack_sensitivity
 from weldwhy.arithmetic.bounds import Reckoned
-from weldwhy.arithmetic.makes import Makes
+from weldwhy.arithmetic.makes import Makes, mixed
 from weldwhy.model import RuleBase
 
 NOT_FOR_WELDING = "not for welding: the base metal makes the bead tear as it freezes"
@@ -51,6 +52,21 @@ def sensitivity(rules: RuleBase, makes: Makes) -> Reckoned:
         for row in peaks.rows
     }
     return crack_sensitivity(makes, each)
+
+
+def ferrite(rules: RuleBase, makes: Makes, filler: str) -> Reckoned | None:
+    """Ferrite number of a stainless bead with a filler told as "ER308L" or "1/8 in 308L-16".
+
+    None for a filler whose weld metal the rules do not know.
+    """
+    table, dilution = rules.tables.get("stainless-filler"), rules.tables.get("dilution")
+    named = consumables.read(filler)[1].removeprefix("ER").removeprefix("E").lower()
+    row = next((r for r in (table.rows if table else {}) if named.partition("-")[0] == r), "")
+    if table is None or dilution is None or not row:
+        return None
+    share = dilution.value("stainless")
+    weld = mixed(makes, metalwork.composition_of(table, row), share)
+    return stainless.ferrite_number(*stainless.delong(weld))
 
 
 def likely(rules: RuleBase, makes: Makes) -> bool:

@@ -8,7 +8,6 @@ from functools import cached_property
 
 from weldwhy import advice, steps, told
 from weldwhy.advice import Advice
-from weldwhy.beadheat import bead_heat
 from weldwhy.case import Case
 from weldwhy.engine import choice
 from weldwhy.engine.belief import Belief, Finding, Log, replay
@@ -109,9 +108,15 @@ class Interview:
         """The metal told, that of its grade, or the only one that can show a symptom reported."""
         reported = [self.rules.symptoms[s] for s in self.case.symptoms if s in self.rules.symptoms]
         lone = [s.materials[0] for s in reported if len(s.materials) == 1]
-        grade = self.rules.grades.get(self.case.grade)
-        of_grade = grade.material if grade else ""
+        of_grade = self._metal_of_grade if self.case.grade else ""
         return self.case.material or of_grade or (lone[0] if lone else "")
+
+    @cached_property
+    def _metal_of_grade(self) -> str:
+        from weldwhy import metalwork  # few cases tell a grade
+
+        metal = metalwork.told(self.rules, self.case.grade)
+        return metal.material if metal else ""
 
     @cached_property
     def window(self) -> Found | None:
@@ -348,6 +353,8 @@ class Interview:
     @cached_property
     def follows(self) -> tuple[str, ...]:
         """What follows from the sizes of the bead that were told, one line each."""
+        from weldwhy.beadheat import bead_heat  # few cases tell enough for it
+
         read = worked_out(self.rules, self.case.process, self.case.measured)
         heat = bead_heat(self.rules, self.case.process, read, self.window)
         lines = []

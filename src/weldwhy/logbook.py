@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from weldwhy import preheat, readings
+from weldwhy import readings
 from weldwhy.case import Answered, Case, Measured, Passed, Situated, Tried
 from weldwhy.engine.belief import Finding, Fix, LogEntry, Reading
 from weldwhy.model import RuleBase
@@ -22,11 +22,17 @@ def log_of(rules: RuleBase, case: Case, found: Found | None) -> tuple[LogEntry, 
             log.append(Fix(entry.cause, entry.result))
         elif isinstance(entry, Situated) and entry.field == "grade":
             log = [e for e in log if not _reads(e, "grade")]
-            log += [Reading("grade", preheat.weights(rules, case))] if entry.value else []
+            log += [_grade(rules, case)] if entry.value else []
         elif isinstance(entry, Measured):
             so_far[entry.setting] = entry.value
             log = _measured(rules, case.process, log, entry, so_far, found)
     return tuple(log)
+
+
+def _grade(rules: RuleBase, case: Case) -> Reading:
+    from weldwhy import gradeweights  # few cases tell a grade, so few pay for its arithmetic
+
+    return Reading("grade", gradeweights.weights(rules, case))
 
 
 def _measured(

@@ -51,7 +51,8 @@ def read(rules: RuleBase, text: str) -> Metal:
         return _of_grade(rules, grade.id)
     words = _JOINED.sub(" ", re.sub(r"[=:;%]", " ", text)).split()
     if len(words) >= 2 and words[0].capitalize() in ELEMENTS:
-        return Metal(" ".join(text.split()), "", _composition(words))
+        makes = _composition(words)
+        return Metal(" ".join(text.split()), _kind(rules, makes), makes)
     near = nearest(text[:40], rules.grades)
     hint = (
         f'did you mean "{near}"?'
@@ -61,13 +62,24 @@ def read(rules: RuleBase, text: str) -> Metal:
     raise MetalError(f'unknown metal "{clean(text[:40])}"; {hint}')
 
 
+def told(rules: RuleBase, grade: str) -> Metal | None:
+    """The metal told of a case, by the id of its grade or by its composition; None if neither."""
+    if grade in rules.grades:
+        return _of_grade(rules, grade)
+    try:
+        return read(rules, grade) if grade else None
+    except Impossible:
+        return None
+
+
 def known(rules: RuleBase, grade: str, material: str) -> Metal | None:
-    """The metal of a case: its grade, else what a steel of that kind is taken to be made of.
+    """The metal of a case: as told, else what a steel of that kind is taken to be made of.
 
     None if neither says what it is made of.
     """
-    if grade in rules.grades:
-        return _of_grade(rules, grade)
+    metal = told(rules, grade)
+    if metal is not None:
+        return metal
     taken = rules.tables.get("steel-taken")
     if taken is None or material not in taken.rows:
         return None
@@ -96,6 +108,18 @@ def verdict(table: Table, value: float) -> str:
 def _of_grade(rules: RuleBase, grade_id: str) -> Metal:
     grade = rules.grades[grade_id]
     return Metal(grade.name, grade.material, grade.makes, grade.id, grade.note)
+
+
+def _kind(rules: RuleBase, makes: Mapping[str, float]) -> str:
+    """The kind of metal that a composition belongs to; "" if the rules cannot say."""
+    stainless, kinds = rules.tables.get("stainless-from"), rules.tables.get("metal-kind")
+    if stainless is not None and makes.get("Cr", 0.0) >= stainless.value("Cr"):
+        return "stainless"
+    for row, (least, *_) in (kinds.rows if kinds else {}).items():
+        material, _, element = row.partition(" ")
+        if makes.get(element, 0.0) >= least:
+            return material
+    return ""
 
 
 def _key(name: str) -> str:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import argparse
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from typing import TYPE_CHECKING, NoReturn
 
 from weldwhy import __version__
@@ -23,8 +23,11 @@ class _Parser(argparse.ArgumentParser):
         raise UsageError(f"{message}; see `{self.prog} --help`")
 
 
-def parser() -> argparse.ArgumentParser:
-    """Every command with its options; the help texts are the manual of the command line."""
+def parser(only: str = "") -> argparse.ArgumentParser:
+    """Every command with its options; the help texts are the manual of the command line.
+
+    With `only`, that one command: a tenth of a one-shot answer would go into the others.
+    """
     top = _Parser(
         prog="weldwhy",
         description="Find out why a weld is bad and how to put it right. "
@@ -41,15 +44,9 @@ def parser() -> argparse.ArgumentParser:
     commands = top.add_subparsers(
         title="commands", metavar="COMMAND", prog="weldwhy", parser_class=_Parser
     )
-    _add_diagnose(commands)
-    _add_chart(commands)
-    _add_setup(commands)
-    _add_reckon(commands)
-    _add_machine(commands)
-    _add_rules(commands)
-    info = commands.add_parser("info", help="versions, folders and counts", allow_abbrev=False)
-    _add_rules_folder(info)
-    info.set_defaults(command="info")
+    for name, add in ADD.items():
+        if only in ("", name):
+            add(commands)
     return top
 
 
@@ -242,3 +239,21 @@ def _add_simulate(tasks: Commands) -> None:
     )  # fmt: skip
     _add_rules_folder(task)
     task.set_defaults(task="simulate")
+
+
+def _add_info(commands: Commands) -> None:
+    info = commands.add_parser("info", help="versions, folders and counts", allow_abbrev=False)
+    _add_rules_folder(info)
+    info.set_defaults(command="info")
+
+
+ADD: Mapping[str, Callable[[Commands], None]] = {
+    "diagnose": _add_diagnose,
+    "chart": _add_chart,
+    "setup": _add_setup,
+    "reckon": _add_reckon,
+    "machine": _add_machine,
+    "rules": _add_rules,
+    "info": _add_info,
+}
+"""What adds each command, in the order of the help."""

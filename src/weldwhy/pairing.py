@@ -26,8 +26,8 @@ def paired(found: Found, size: Quantity | None, feed: Quantity | None) -> Found:
     volts = _at_feed(_rows_of(found, size, "volts"), "volts", feed.value)
     if volts is None:
         return found
-    note = f"{found.note} The volts are those for {show(feed)}.".strip()
-    return replace(found, targets={**found.targets, "volts": volts}, note=note)
+    said = {**found.said, "volts": f"The volts are those for {show(feed)}."}
+    return replace(found, targets={**found.targets, "volts": volts}, said=said)
 
 
 def amps_at(found: Found, size: Quantity, feed: Quantity) -> Quantity | None:

@@ -1,4 +1,4 @@
-"""How warm a metal is to be before and between beads, and what its grade says of a fault.
+"""How warm a metal is to be before and between beads.
 
 Pure: the figures are tables of the rules, the formula is arithmetic. Where the formula does not
 hold, a table counts or the need is said to be none as a rule.
@@ -8,17 +8,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from itertools import pairwise
-from math import exp, log
 
-from weldwhy import consumables, hotcracks, metalwork
+from weldwhy import consumables, metalwork
 from weldwhy.arithmetic import steel
 from weldwhy.arithmetic.bounds import Impossible, Reckoned
-from weldwhy.arithmetic.makes import Makes
 from weldwhy.case import Case
 from weldwhy.metalwork import Metal
-from weldwhy.model import Filler, RuleBase
-from weldwhy.readings import MOST_WEIGHT
+from weldwhy.model import RuleBase
+from weldwhy.setupmodel import Filler
 from weldwhy.units import Quantity, Target
 
 TABLES = ("weldability", "preheat-group", "interpass", "preheat-taken", "hydrogen")
@@ -189,52 +186,3 @@ def _least(
         return need(rules, metal, thickness.value, hydrogen(rules, case), heat).least
     except Impossible:
         return None
-
-
-def weights(rules: RuleBase, case: Case) -> tuple[tuple[str, float], ...]:
-    """How many times likelier the grade makes each cause that the tables name; () without one.
-
-    Each lies in [1/20, 20]; only causes of these rules are named.
-    """
-    grade = rules.grades.get(case.grade)
-    if grade is None:
-        return ()
-    cutting = bool(hotcracks.free_cutting(rules, grade.makes))
-    found = dict(_row(rules, "cutting-weight", "free-cutting" if cutting else "ordinary"))
-    if metalwork.is_steel(rules, grade.material):
-        found |= dict(_hardening(rules, grade.makes))
-    elif grade.material == "aluminium":
-        found |= dict(_row(rules, "aluminium-weight", _aluminium(rules, grade.makes, cutting)))
-    return tuple(
-        (cause, min(max(times, 1.0 / MOST_WEIGHT), MOST_WEIGHT))
-        for cause, times in found.items()
-        if cause in rules.causes
-    )
-
-
-def _row(rules: RuleBase, table_id: str, row: str) -> Iterator[tuple[str, float]]:
-    table = rules.tables.get(table_id)
-    if table is not None and row in table.rows:
-        yield from zip(table.columns, table.rows[row], strict=True)
-
-
-def _hardening(rules: RuleBase, makes: Makes) -> Iterator[tuple[str, float]]:
-    """The columns after the first, between the two rows about the steel's carbon equivalent."""
-    table = rules.tables.get("steel-weight")
-    if table is None:
-        return
-    rows = sorted(table.rows.values())
-    equivalent = min(max(float(steel.ce_iiw(makes)), rows[0][0]), rows[-1][0])
-    low, high = next(
-        (pair for pair in pairwise(rows) if pair[0][0] <= equivalent <= pair[1][0]),
-        (rows[-1], rows[-1]),
-    )
-    part = (equivalent - low[0]) / (high[0] - low[0] or 1.0)
-    for at, cause in enumerate(table.columns[1:], 1):
-        yield cause, exp(log(low[at]) * (1 - part) + log(high[at]) * part)
-
-
-def _aluminium(rules: RuleBase, makes: Makes, cutting: bool) -> str:
-    if cutting or hotcracks.beside(rules, makes):
-        return "unweldable"
-    return "cracks without filler" if hotcracks.likely(rules, makes) else "ordinary"

@@ -7,13 +7,11 @@ from contextlib import suppress
 from math import exp
 
 from weldwhy import units
-from weldwhy.arithmetic.bead import bead_area, fillet_area, travel_for_area
-from weldwhy.arithmetic.bounds import Impossible
 from weldwhy.case import Case
 from weldwhy.consumables import read as read_consumable
 from weldwhy.engine.belief import Reading
 from weldwhy.model import RuleBase
-from weldwhy.units import Quantity, UnitError, two_digits
+from weldwhy.units import Quantity, UnitError
 from weldwhy.windows import Found, distance
 
 STEEPNESS, MIDDLE = 1.8, 1.62
@@ -51,62 +49,17 @@ def worked_out(
 ) -> dict[str, Quantity | str]:
     """The measured settings, with the travel speed that the bead's size gives if none was told."""
     read = told(rules, measured)
-    speed = None if "travel" in read else _travel(rules, process, read)
+    if "travel" in read or not {"wire_feed", "wire"} <= read.keys():
+        return read
+    from weldwhy.beadtravel import travel_of_bead  # few cases tell enough for it
+
+    speed = travel_of_bead(rules, process, read)
     return read if speed is None else {**read, "travel": speed}
 
 
 def size_of(consumable: Quantity | str | None) -> Quantity | None:
     """The size in what was told of a wire or rod, which may name its class too."""
     return read_consumable(consumable)[0] if isinstance(consumable, str) else consumable
-
-
-def _travel(rules: RuleBase, process: str, read: Mapping[str, Quantity | str]) -> Quantity | None:
-    """How fast the gun must have moved: the wire that went in is the metal of the bead."""
-    feed, size = read.get("wire_feed"), size_of(read.get("wire"))
-    share, area = share_laid(rules, process), _area(rules, read)
-    if not isinstance(feed, Quantity) or size is None or share is None or area is None:
-        return None
-    try:
-        speed = float(travel_for_area(area, feed.value, size.value, share))
-    except Impossible:
-        return None
-    return two_digits(Quantity("speed", speed, "in/min" if feed.unit == "ipm" else "mm/s"))
-
-
-def share_laid(rules: RuleBase, process: str) -> float | None:
-    """Share of a wire's volume that becomes weld: less what is lost, and a cored wire's core.
-
-    None where the rules hold no figure of how much stays.
-    """
-    stays = rules.tables.get("deposition-efficiency")
-    if stays is None or process not in stays.rows:
-        return None
-    return stays.value(process) * weight_share(rules, process)
-
-
-def weight_share(rules: RuleBase, process: str) -> float:
-    """Weight of a wire against a solid one of its size: below 1 for a cored wire."""
-    weights = rules.tables.get("wire-weight")
-    rows = [row for row in weights.rows if row.split()[0] == process] if weights else []
-    return min((weights.value(row) for row in rows), default=1.0) if weights else 1.0
-
-
-def fillet_section(rules: RuleBase, leg: float) -> float:
-    """Section of a fillet in mm2: the triangle, and what a rounded face holds besides."""
-    face = rules.tables.get("rounded-face")
-    return float(fillet_area(leg, leg)) * (face.value("fillet") if face else 1.0)
-
-
-def _area(rules: RuleBase, read: Mapping[str, Quantity | str]) -> float | None:
-    leg, width, height = (read.get(name) for name in ("leg", "bead_width", "bead_height"))
-    try:
-        if isinstance(leg, Quantity):
-            return fillet_section(rules, leg.value)
-        if isinstance(width, Quantity) and isinstance(height, Quantity):
-            return bead_area(width.value, height.value)
-    except Impossible:
-        return None
-    return None
 
 
 def reading(

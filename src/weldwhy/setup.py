@@ -9,14 +9,15 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from weldwhy import hotcracks, readings
+from weldwhy import hotcracks, metalwork, readings
 from weldwhy import machine as dials
 from weldwhy.case import Case
 from weldwhy.checklist import ChecklistStep, checklist, standing
 from weldwhy.figures import Figure, figures
 from weldwhy.hookup import polarity, sides
 from weldwhy.lens import lightest
-from weldwhy.model import SUITS, Caution, Filler, Gas, Lens, Machine, Part, RuleBase
+from weldwhy.model import SUITS, Caution, Gas, Lens, Machine, RuleBase
+from weldwhy.setupmodel import Filler, Part
 from weldwhy.startvalues import MAIN, StartValues, start_values
 from weldwhy.suiting import POOR, USABLE, holding, situation, suits
 from weldwhy.testbead import Bead, bead
@@ -148,11 +149,11 @@ def plan(
 
 def _cracks(rules: RuleBase, case: Case) -> list[tuple[str, str]]:
     """What the grade of the metal says against welding it at all."""
-    grade = rules.grades.get(case.grade)
-    if grade is None:
+    metal = metalwork.told(rules, case.grade)
+    if metal is None:
         return []
-    said = list(hotcracks.warning(rules, grade.makes))
-    if grade.material == "aluminium" and hotcracks.beside(rules, grade.makes):
+    said = list(hotcracks.warning(rules, metal.makes))
+    if metal.material == "aluminium" and hotcracks.beside(rules, metal.makes):
         said.append(CRACKS_BESIDE)
     return [(POOR, sentence) for sentence in said]
 

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
 
-from weldwhy.model import Filler, Gas, Grade, Machine, RuleBase, Setup, Shift, Table, When
+from weldwhy.model import Gas, Machine, RuleBase, Shift, Table
 from weldwhy.report import source_text
+from weldwhy.setupmodel import Filler, Grade, Setup, When
 from weldwhy.units import Quantity, show
 
 

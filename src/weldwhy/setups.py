@@ -5,23 +5,21 @@ from __future__ import annotations
 from typing import Any
 
 from weldwhy import units
-from weldwhy.model import (
+from weldwhy.model import Gas, Shift, Table
+from weldwhy.problems import Problem
+from weldwhy.setupmodel import (
     Filler,
-    Gas,
     GasChoice,
     Grade,
     Part,
     Setup,
     SetupStep,
-    Shift,
     SizeChoice,
     Standing,
     Suiting,
-    Table,
     TestBead,
     When,
 )
-from weldwhy.problems import Problem
 from weldwhy.survey import Data, Item, tuples
 
 

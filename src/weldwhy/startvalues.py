@@ -8,7 +8,8 @@ from dataclasses import dataclass, replace
 from weldwhy import figures, hookup, limits, preheat, readings, testbead, windows
 from weldwhy.advice import read_thickness
 from weldwhy.case import Case, Measured, Situated
-from weldwhy.model import Filler, Gas, Machine, RuleBase, Setup
+from weldwhy.model import Gas, Machine, RuleBase
+from weldwhy.setupmodel import Filler, Setup
 from weldwhy.suiting import Situation
 from weldwhy.testbead import Bead
 from weldwhy.units import Quantity, Target, result_unit, two_digits

@@ -8,7 +8,8 @@ from typing import Protocol, TypeVar
 
 from weldwhy.advice import read_thickness
 from weldwhy.case import Case
-from weldwhy.model import SUITS, Machine, Process, Setup, When
+from weldwhy.model import SUITS, Machine, Process
+from weldwhy.setupmodel import Setup, When
 from weldwhy.units import gauge_number
 from weldwhy.unitwords import aluminium_gauge
 

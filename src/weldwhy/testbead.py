@@ -6,8 +6,9 @@ from dataclasses import dataclass
 
 from weldwhy.arithmetic.bead import fillet_throat, travel_for_area
 from weldwhy.arithmetic.bounds import Impossible
-from weldwhy.model import Caution, RuleBase, Setup, Table
-from weldwhy.readings import fillet_section, share_laid
+from weldwhy.beadtravel import fillet_section, share_laid
+from weldwhy.model import Caution, RuleBase, Table
+from weldwhy.setupmodel import Setup
 from weldwhy.steps import cautions
 from weldwhy.suiting import Situation, holding
 from weldwhy.units import Quantity, Target, two_digits

@@ -23,13 +23,15 @@ Settings = Mapping[str, Quantity | str]
 class Found:
     """The window that fits, its targets by setting id, and what had to be assumed.
 
-    `beyond` says by setting id where a machine does not reach the target, and what to change.
+    `beyond` says by setting id where a machine does not reach the target, and what to change;
+    `said` what else belongs to one target alone.
     """
 
     window: Window
     targets: Mapping[str, Target]
     note: str
     beyond: Mapping[str, str] = field(default_factory=dict)
+    said: Mapping[str, str] = field(default_factory=dict)
 
 
 def find(

@@ -12,7 +12,8 @@ from tests.arithmetic.anyfloat import FLOATS, refused_or_finite
 from tests.arithmetic.powerfigures import ALL, example
 from tests.replay import shipped_rules
 
-from weldwhy.arithmetic import power
+from weldwhy.arithmetic import duty as minutes
+from weldwhy.arithmetic import leads, power
 from weldwhy.arithmetic.bounds import Impossible
 from weldwhy.arithmetic.sizes import gauge_diameter
 
@@ -24,7 +25,7 @@ ROUNDING = 1e-9
 
 
 @st.composite
-def plates(draw: st.DrawFn) -> list[power.Rating]:
+def plates(draw: st.DrawFn) -> list[minutes.Rating]:
     """Up to four ratings, the percent falling as the amps rise."""
     percents = draw(st.lists(st.integers(5, 100), min_size=1, max_size=4, unique=True))
     amps = draw(
@@ -40,87 +41,87 @@ def plates(draw: st.DrawFn) -> list[power.Rating]:
 @pytest.mark.parametrize("name", ["we017", "duty-140"])
 def test_the_duty_is_that_of_the_worked_example(name: str) -> None:
     inputs, answer = example(name)
-    assert power.duty_at(**inputs) == pytest.approx(answer, abs=0.05)
+    assert minutes.duty_at(**inputs) == pytest.approx(answer, abs=0.05)
 
 
 def test_the_amps_for_a_duty_are_those_of_the_worked_example() -> None:
     inputs, answer = example("we018")
-    assert power.amps_at(**inputs) == pytest.approx(answer, abs=0.5)
+    assert minutes.amps_at(**inputs) == pytest.approx(answer, abs=0.5)
 
 
 def test_amps_above_the_rating_are_not_allowed_whatever_the_formula_says() -> None:
     inputs, _ = example("we017")
-    (remark,) = power.duty_at(**inputs).remarks
+    (remark,) = minutes.duty_at(**inputs).remarks
     assert "above the rated 200 A: do not use" in remark
-    assert not power.duty_at(200, 60, 200).remarks
-    assert power.amps_at(30, 60, 200).remarks
+    assert not minutes.duty_at(200, 60, 200).remarks
+    assert minutes.amps_at(30, 60, 200).remarks
 
 
 @given(AMPS, PERCENT, AMPS)
 def test_amps_come_back_from_their_duty(amps: float, percent: float, rated: float) -> None:
-    duty = power.duty_at(amps, percent, rated)
+    duty = minutes.duty_at(amps, percent, rated)
     if 0.1 <= duty < 100:
-        assert power.amps_at(duty, percent, rated) == pytest.approx(amps)
+        assert minutes.amps_at(duty, percent, rated) == pytest.approx(amps)
 
 
 def test_at_a_rating_the_duty_is_the_rated_one() -> None:
-    assert [float(power.duty_between(amps, PLATE)) for _, amps in PLATE] == [30.0, 20.0]
+    assert [float(minutes.duty_between(amps, PLATE)) for _, amps in PLATE] == [30.0, 20.0]
 
 
 def test_between_two_ratings_the_careful_law_counts() -> None:
     """30 % at 130 A says 22.5 % at 150 A, 20 % at 180 A says 28.8 %."""
-    assert power.duty_between(150, PLATE) == pytest.approx(30 * (130 / 150) ** 2)
+    assert minutes.duty_between(150, PLATE) == pytest.approx(30 * (130 / 150) ** 2)
 
 
 def test_the_law_of_the_lower_rating_never_undercuts_the_next_rating() -> None:
     """At 175 A the first rating alone says 16.6 %, but the plate allows 20 % even at 180 A."""
-    assert float(power.duty_between(175, PLATE)) == 20
+    assert float(minutes.duty_between(175, PLATE)) == 20
 
 
 @given(plates(), AMPS, st.floats(1, 3))
 def test_more_amps_never_allow_more_duty(
-    plate: list[power.Rating], amps: float, more: float
+    plate: list[minutes.Rating], amps: float, more: float
 ) -> None:
-    less = power.duty_between(amps * more, plate)
-    assert less <= power.duty_between(amps, plate) + ROUNDING
+    less = minutes.duty_between(amps * more, plate)
+    assert less <= minutes.duty_between(amps, plate) + ROUNDING
 
 
 @given(plates(), AMPS)
 def test_between_ratings_the_duty_is_never_above_either_square_law(
-    plate: list[power.Rating], amps: float
+    plate: list[minutes.Rating], amps: float
 ) -> None:
-    duty = power.duty_between(amps, plate)
+    duty = minutes.duty_between(amps, plate)
     below = [p for p in plate if p[1] <= amps]
     above = [p for p in plate if p[1] > amps]
     assert duty <= min((p[0] for p in below), default=100)
     if below and above:
-        laws = [power.duty_at(amps, *p) for p in (below[-1], above[0])]
+        laws = [minutes.duty_at(amps, *p) for p in (below[-1], above[0])]
         assert duty <= max(*laws, above[0][0]) + ROUNDING
         assert duty >= above[0][0]
 
 
 @given(plates(), PERCENT)
 def test_the_amps_for_a_duty_have_that_duty_and_a_few_more_have_not(
-    plate: list[power.Rating], percent: float
+    plate: list[minutes.Rating], percent: float
 ) -> None:
-    amps = power.amps_between(percent, plate)
-    assert power.duty_between(amps, plate) >= percent * (1 - ROUNDING)
-    assert power.duty_between(amps * 1.001, plate) < percent
+    amps = minutes.amps_between(percent, plate)
+    assert minutes.duty_between(amps, plate) >= percent * (1 - ROUNDING)
+    assert minutes.duty_between(amps * 1.001, plate) < percent
 
 
 @pytest.mark.parametrize(
     "plate", [[], [(30, 130), (40, 180)], [(30, 130), (20, 130)], [(30, 130), (30, 180)]]
 )
-def test_ratings_that_cannot_both_be_are_refused(plate: list[power.Rating]) -> None:
+def test_ratings_that_cannot_both_be_are_refused(plate: list[minutes.Rating]) -> None:
     with pytest.raises(Impossible, match=r"rating|cannot both be"):
-        power.duty_between(150, plate)
+        minutes.duty_between(150, plate)
     with pytest.raises(Impossible, match=r"rating|cannot both be"):
-        power.amps_between(50, plate)
+        minutes.amps_between(50, plate)
 
 
 def test_arc_and_rest_make_ten_minutes() -> None:
-    assert power.rest_minutes(38.4) == pytest.approx(10 - 3.84)
-    assert float(power.rest_minutes(100)) == 0
+    assert minutes.rest_minutes(38.4) == pytest.approx(10 - 3.84)
+    assert float(minutes.rest_minutes(100)) == 0
 
 
 # Supply
@@ -145,7 +146,7 @@ def test_power_is_neither_made_nor_lost_on_the_way(
 
 @given(AMPS, PERCENT)
 def test_steady_amps_heat_as_much_in_ten_minutes(amps: float, duty: float) -> None:
-    assert power.effective_amps(amps, duty) ** 2 == pytest.approx(amps**2 * duty / 100)
+    assert minutes.effective_amps(amps, duty) ** 2 == pytest.approx(amps**2 * duty / 100)
 
 
 def test_a_sine_peaks_above_what_the_meter_shows() -> None:
@@ -158,14 +159,14 @@ def test_a_sine_peaks_above_what_the_meter_shows() -> None:
 def _warm() -> float:
     """The resistivity that the rules give for a warm lead."""
     at_20, rise, stranding, warm = shipped_rules().tables["copper"].rows["lead"]
-    return power.copper(warm, at_20, rise, stranding)
+    return leads.copper(warm, at_20, rise, stranding)
 
 
 @pytest.mark.parametrize("each", ALL["ohms"], ids=lambda e: str(e["awg"]))
 def test_a_lead_has_the_ohms_of_the_code_within_one_percent(each: dict[str, Any]) -> None:
     """One ampere through 1000 ft one way loses twice the ohms of 1000 ft."""
     section = pi / 4 * gauge_diameter(each["awg"]) ** 2
-    ohms = power.cable_drop(1000 * 0.3048, 1, section, _warm()) / 2
+    ohms = leads.cable_drop(1000 * 0.3048, 1, section, _warm()) / 2
     assert ohms == pytest.approx(each["ohm"], rel=0.01)
 
 
@@ -173,49 +174,49 @@ def test_cold_solid_copper_has_the_published_constant() -> None:
     (published,) = ALL["copper"]
     circular_mil = pi / 4 * 0.0254**2
     resistivity = published["ohm_cmil_per_foot"] * circular_mil / 0.3048
-    assert power.copper(20, 0.01724, 0.00393, 1) == pytest.approx(resistivity, rel=1e-3)
+    assert leads.copper(20, 0.01724, 0.00393, 1) == pytest.approx(resistivity, rel=1e-3)
 
 
 def test_the_drop_is_that_of_the_worked_example() -> None:
     inputs, answer = example("drop-5m")
-    assert power.cable_drop(**inputs) == pytest.approx(answer, abs=0.005)
+    assert leads.cable_drop(**inputs) == pytest.approx(answer, abs=0.005)
 
 
 @given(LENGTH, AMPS, SECTION, RHO)
 def test_the_section_comes_back_from_its_drop(
     length: float, amps: float, section: float, rho: float
 ) -> None:
-    drop = power.cable_drop(length, amps, section, rho)
+    drop = leads.cable_drop(length, amps, section, rho)
     if 0.01 <= drop <= 500:
-        assert power.section_for(length, amps, drop, rho) == pytest.approx(section)
+        assert leads.section_for(length, amps, drop, rho) == pytest.approx(section)
 
 
 @given(LENGTH, AMPS, SECTION, RHO, st.floats(1.01, 2))
 def test_longer_thinner_and_warmer_leads_lose_more(
     length: float, amps: float, section: float, rho: float, more: float
 ) -> None:
-    drop = power.cable_drop(length, amps, section, rho)
-    assert power.cable_drop(length * more, amps, section, rho) > drop
-    assert power.cable_drop(length, amps * more, section, rho) > drop
-    assert power.cable_drop(length, amps, section / more, rho) > drop
-    assert power.copper(75, 0.01724, 0.00393, 1.02) > power.copper(20, 0.01724, 0.00393, 1.02)
+    drop = leads.cable_drop(length, amps, section, rho)
+    assert leads.cable_drop(length * more, amps, section, rho) > drop
+    assert leads.cable_drop(length, amps * more, section, rho) > drop
+    assert leads.cable_drop(length, amps, section / more, rho) > drop
+    assert leads.copper(75, 0.01724, 0.00393, 1.02) > leads.copper(20, 0.01724, 0.00393, 1.02)
 
 
 @given(st.data())
 def test_no_float_gives_a_nonsense_result(data: st.DataObject) -> None:
     for formula, count in (
-        (power.duty_at, 3),
-        (power.amps_at, 3),
-        (power.rest_minutes, 1),
+        (minutes.duty_at, 3),
+        (minutes.amps_at, 3),
+        (minutes.rest_minutes, 1),
         (power.supply_amps, 5),
         (power.apparent_power, 4),
-        (power.effective_amps, 2),
-        (power.copper, 4),
+        (minutes.effective_amps, 2),
+        (leads.copper, 4),
         (power.peak_volts, 1),
-        (power.cable_drop, 4),
-        (power.section_for, 4),
+        (leads.cable_drop, 4),
+        (leads.section_for, 4),
     ):
         refused_or_finite(formula, *(data.draw(FLOATS) for _ in range(count)))
     plate = [(data.draw(FLOATS), data.draw(FLOATS)) for _ in range(2)]
-    for between in (power.duty_between, power.amps_between):
+    for between in (minutes.duty_between, minutes.amps_between):
         refused_or_finite(lambda number, law=between: law(number, plate), data.draw(FLOATS))

@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 from tests.arithmetic.powerfigures import ALL
 from tests.replay import shipped_rules
 
-from weldwhy.arithmetic import power as law
+from weldwhy.arithmetic import leads
 from weldwhy.reckon import gas, power, sizes, stock
 from weldwhy.reckon.calculator import Outcome, ReckonError, reckon
 from weldwhy.units import Quantity, convert
@@ -129,7 +129,7 @@ def test_thirty_percent_of_duty_heats_the_wiring_like_just_over_half_the_amps() 
 
 def _ohms() -> float:
     at_20, rise, stranding, warm = RULES.tables["copper"].rows["lead"]
-    return law.copper(warm, at_20, rise, stranding)
+    return leads.copper(warm, at_20, rise, stranding)
 
 
 @given(AMPS, METRES)
@@ -139,7 +139,7 @@ def test_the_lead_to_take_loses_little_and_stays_cool(amps: int, metres: int) ->
     for size in text.split(" or "):
         if size in table.rows:
             section = table.value(size, "section")
-            assert law.cable_drop(metres, amps, section, _ohms()) <= 4 * (1 + 1e-9)
+            assert leads.cable_drop(metres, amps, section, _ohms()) <= 4 * (1 + 1e-9)
             assert table.value(size, "carries") >= amps
 
 
@@ -154,7 +154,7 @@ def test_one_lead_smaller_would_not_do(amps: int, metres: int) -> None:
         for row in (r for r in table.rows if r.endswith(system)):
             section = table.value(row, "section")
             if section < table.value(size, "section"):
-                lost = law.cable_drop(metres, amps, section, _ohms())
+                lost = leads.cable_drop(metres, amps, section, _ohms())
                 assert lost > 4 or table.value(row, "carries") < amps
 
 
@@ -186,7 +186,7 @@ def test_every_gauge_of_lead_and_cord_has_its_section() -> None:
         table = RULES.tables[name]
         for row in table.rows:
             typed = work("lead-drop", length="1 m", amps="10 A", section=row)
-            listed = law.cable_drop(1, 10, table.value(row, "section"), _ohms())
+            listed = leads.cable_drop(1, 10, table.value(row, "section"), _ohms())
             assert value(typed, "lost") == pytest.approx(listed, rel=2e-3), row
 
 

@@ -4,25 +4,18 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from weldwhy.model import (
-    Caution,
+from weldwhy.model import Caution, Gas, Machine, Material, RuleBase, Setting, Window, WindowRow
+from weldwhy.setupmodel import (
     Filler,
-    Gas,
     GasChoice,
     Grade,
-    Machine,
-    Material,
     Part,
-    RuleBase,
-    Setting,
     Setup,
     SetupStep,
     SizeChoice,
     Suiting,
     TestBead,
     When,
-    Window,
-    WindowRow,
 )
 from weldwhy.units import Quantity, parse, parse_range, parse_target
 

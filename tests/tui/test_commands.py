@@ -9,6 +9,7 @@ from weldwhy.case import Answered, Passed, Reported, Situated
 from weldwhy.tui.app import WeldwhyApp
 from weldwhy.tui.commands import ALL, COMMANDS, PROGRAM_WIDE, bindings_of, commands_of, footer_of
 from weldwhy.tui.footer import FooterKey, footer_row
+from weldwhy.tui.screens.arithmetic import SumScreen
 from weldwhy.tui.screens.cardscreen import PickScreen
 from weldwhy.tui.screens.case import CaseScreen
 from weldwhy.tui.screens.facts import FactsScreen
@@ -21,7 +22,7 @@ from .grid import text
 OPEN = (Reported("holes"), Situated("process", "mig"))
 SCREENS = {
     "case": CaseScreen, "list": PickScreen, "facts": FactsScreen, "plan": PlanScreen,
-    "page": HelpScreen,
+    "sum": SumScreen, "page": HelpScreen,
 }  # fmt: skip
 
 

@@ -6,8 +6,8 @@ from collections.abc import Mapping
 
 from weldwhy.arithmetic import arc, bead
 from weldwhy.arithmetic.bounds import Reckoned, possible, remarks
+from weldwhy.beadtravel import weight_share
 from weldwhy.model import RuleBase
-from weldwhy.readings import weight_share
 from weldwhy.reckon import figures
 from weldwhy.reckon.calculator import Calculator, Given, Input, Outcome, ReckonError
 

@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Mapping
 from itertools import pairwise
 
+from weldwhy.beadtravel import weight_share
 from weldwhy.model import RuleBase, Table
-from weldwhy.readings import weight_share
 from weldwhy.reckon.calculator import Given, Output, ReckonError
 from weldwhy.units import Quantity, parse, show
 from weldwhy.unitwords import BASE

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from weldwhy.arithmetic import power
+from weldwhy.arithmetic import leads as law
 from weldwhy.arithmetic.bounds import remarks
 from weldwhy.model import RuleBase
 from weldwhy.reckon import figures, rows
@@ -19,7 +19,7 @@ _CLAMPS = "Worn plugs, a loose work clamp and a coiled lead lose more."
 def _resistivity(rules: RuleBase) -> float:
     """Of the copper of a warm, stranded lead, ohm mm2/m."""
     at_20, rise, stranding, warm = rules.tables["copper"].rows["lead"]
-    return power.copper(warm, at_20, rise, stranding)
+    return law.copper(warm, at_20, rise, stranding)
 
 
 def _one_way(given: Given) -> float:
@@ -30,7 +30,7 @@ def _one_way(given: Given) -> float:
 
 def _lead_drop(rules: RuleBase, given: Given) -> Outcome:
     length, amps, section = _one_way(given), given.number("amps"), given.number("section")
-    lost = power.cable_drop(length, amps, section, _resistivity(rules))
+    lost = law.cable_drop(length, amps, section, _resistivity(rules))
     limit = rows.figure(rules, "drop-limit", "leads")
     said = [_CLAMPS]
     if lost > limit:
@@ -52,7 +52,7 @@ def _lead_size(rules: RuleBase, given: Given) -> Outcome:
     length, amps = _one_way(given), given.number("amps")
     usual = rows.figure(rules, "drop-limit", "leads")
     drop = given.number("drop") if "drop" in given else usual
-    section = power.section_for(length, amps, drop, _resistivity(rules))
+    section = law.section_for(length, amps, drop, _resistivity(rules))
     made = (
         Output("sizes", "smallest lead to take", _sizes(rules, _LEADS, length, amps, drop)),
         figures.result("section", "copper it needs for the volts alone", "section", section),
@@ -63,7 +63,7 @@ def _lead_size(rules: RuleBase, given: Given) -> Outcome:
 
 def _sizes(rules: RuleBase, name: str, length: float, amps: float, drop: float) -> str:
     """The least of each system that loses so little and carries the amps, in words."""
-    section = power.section_for(length, amps, drop, _resistivity(rules))
+    section = law.section_for(length, amps, drop, _resistivity(rules))
     table = rules.tables[name]
     found = [rows.least(table, unit, section=section, carries=amps) for unit in (_METRIC, _AWG)]
     return " or ".join(each for each in found if each) or "a shorter one: none is so thick"
@@ -84,7 +84,7 @@ def _too_hot(rules: RuleBase, name: str, section: float, amps: float) -> str:
 def _cord_drop(rules: RuleBase, given: Given) -> Outcome:
     length, amps, section = (given.number(each) for each in ("length", "amps", "section"))
     supply = given.number("supply")
-    lost = power.cable_drop(length, amps, section, _resistivity(rules))
+    lost = law.cable_drop(length, amps, section, _resistivity(rules))
     limit = rows.figure(rules, "drop-limit", "cord")
     longest = length * supply * limit / 100 / lost
     said = ["Unroll it all the way. Wiring, plugs and sockets are a licensed electrician's work."]
@@ -107,14 +107,14 @@ CALCULATORS = (
         "lead-drop", "volts lost in the weld leads", "power",
         "Volts lost on the way to the arc and back through the work lead, copper, warm.",
         (_LENGTH, _RETURN, _AMPS, Input("section", "size of the lead", "section", "25 mm2")),
-        _lead_drop, (power.cable_drop, power.copper),
+        _lead_drop, (law.cable_drop, law.copper),
     ),
     Calculator(
         "lead-size", "size of weld lead", "power",
         "The smallest copper lead for a length and amps: few volts lost, and not hot.",
         (_LENGTH, _RETURN, _AMPS,
          Input("drop", "volts you can lose", "voltage", "4 V", optional=True)),
-        _lead_size, (power.section_for, power.copper),
+        _lead_size, (law.section_for, law.copper),
     ),
     Calculator(
         "cord-drop", "volts lost in an extension cord", "power",
@@ -124,6 +124,6 @@ CALCULATORS = (
          Input("amps", "amps drawn from the supply", "current", "20 A"),
          Input("section", "size of each conductor", "section", "2.5 mm2"),
          Input("supply", "supply volts", "voltage", "230 V")),
-        _cord_drop, (power.cable_drop, power.copper),
+        _cord_drop, (law.cable_drop, law.copper),
     ),
 )  # fmt: skip

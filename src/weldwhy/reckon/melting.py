@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from weldwhy.arithmetic import melting
 from weldwhy.arithmetic.bounds import remarks
+from weldwhy.beadtravel import weight_share
 from weldwhy.model import RuleBase
-from weldwhy.readings import weight_share
 from weldwhy.reckon import figures
 from weldwhy.reckon.calculator import Calculator, Given, Input, Outcome
 

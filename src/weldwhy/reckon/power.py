@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from weldwhy.arithmetic import duty as minutes
 from weldwhy.arithmetic import power
 from weldwhy.arithmetic.bounds import remarks
 from weldwhy.model import RuleBase
@@ -16,7 +17,7 @@ _TOO_MANY = "none: more than the plate allows"
 _AC_DC = {"ac": "alternating current (AC)", "dc": "direct current (DC)"}
 
 
-def _ratings(given: Given) -> list[power.Rating]:
+def _ratings(given: Given) -> list[minutes.Rating]:
     """The one or two ratings of the plate, percent and amps."""
     if ("second" in given) != ("second_amps" in given):
         raise ReckonError("a second rating needs its percent and its amps")
@@ -29,11 +30,11 @@ def _ratings(given: Given) -> list[power.Rating]:
 def _duty(rules: RuleBase, given: Given) -> Outcome:
     ratings = _ratings(given)
     amps, most = given.number("amps"), max(amps for _, amps in ratings)
-    duty = power.duty_between(amps, ratings)
+    duty = minutes.duty_between(amps, ratings)
     made = [*_minutes(duty)] if amps <= most else [Output("duty", "duty at these amps", _TOO_MANY)]
-    made.append(_allowed("steady", "amps without a rest", power.amps_between(100, ratings), most))
+    made.append(_allowed("steady", "amps without a rest", minutes.amps_between(100, ratings), most))
     if "wanted" in given:
-        wanted = power.amps_between(given.number("wanted"), ratings)
+        wanted = minutes.amps_between(given.number("wanted"), ratings)
         made.append(_allowed("allowed", "most amps for the duty you want", wanted, most))
     said = (
         "Near the rated amps only, and in air up to 40 C (104 F); hot air and dust take more off."
@@ -43,7 +44,7 @@ def _duty(rules: RuleBase, given: Given) -> Outcome:
 
 def _minutes(duty: float) -> tuple[Output, ...]:
     """A duty, and the minutes of arc and of rest that it means."""
-    rest = power.rest_minutes(duty)
+    rest = minutes.rest_minutes(duty)
     return (
         figures.result("duty", "duty at these amps", "percent", duty),
         figures.result("arc", "arc in every ten minutes", "time", 10 - rest),
@@ -76,7 +77,7 @@ def _supply(rules: RuleBase, given: Given) -> Outcome:
         Output("generator", "generator, at least", f"{generator:.1f} kVA"),
     ]
     if "duty" in given:
-        steady = power.effective_amps(amps, given.number("duty"))
+        steady = minutes.effective_amps(amps, given.number("duty"))
         made.insert(1, figures.result("steady", "the same as steady amps", "current", steady))
     return Outcome(tuple(made), (_WHO_DECIDES, *remarks(amps)))
 
@@ -115,7 +116,7 @@ CALCULATORS = (
          Input("second", "another rated duty", "percent", "20 %", optional=True),
          Input("second_amps", "amps of that rating", "current", "180 A", optional=True),
          Input("wanted", "duty you want", "percent", "60 %", optional=True)),
-        _duty, (power.duty_between, power.duty_at, power.amps_between, power.rest_minutes),
+        _duty, (minutes.duty_between, minutes.duty_at, minutes.amps_between, minutes.rest_minutes),
     ),
     Calculator(
         "supply-current", "what the machine draws", "power",
@@ -128,7 +129,7 @@ CALCULATORS = (
          Input("efficiency", "efficiency on the plate", "number", "0.85", optional=True),
          Input("power_factor", "power factor on the plate", "number", "0.7", optional=True),
          Input("duty", "duty you weld at", "percent", "30 %", optional=True)),
-        _supply, (power.supply_amps, power.apparent_power, power.effective_amps),
+        _supply, (power.supply_amps, power.apparent_power, minutes.effective_amps),
     ),
     *leads.CALCULATORS,
     Calculator(

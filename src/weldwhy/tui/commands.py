@@ -11,9 +11,9 @@ from dataclasses import dataclass
 
 from textual.binding import Binding, BindingType
 
-CASE, LIST, FACTS, PLAN, PAGE = "case", "list", "facts", "plan", "page"
-ALL = (CASE, LIST, FACTS, PLAN, PAGE)
-CARDS = (CASE, LIST, FACTS, PLAN)
+CASE, LIST, FACTS, SUM, PLAN, PAGE = "case", "list", "facts", "sum", "plan", "page"
+ALL = (CASE, LIST, FACTS, SUM, PLAN, PAGE)
+CARDS = (CASE, LIST, FACTS, SUM, PLAN)
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,17 +60,19 @@ COMMANDS: tuple[Command, ...] = (
     Command("save", "w", "save", "Save the case as a plain text file.", (CASE,)),
     Command("copy_sheet", "y", "copy", "Copy the set-up sheet to the clipboard.", (PLAN,), (PLAN,)),
     Command("save_sheet", "w", "save", "Save the set-up sheet as a text file.", (PLAN,), (PLAN,)),
+    Command("copy_result", "y", "copy", "Copy inputs, results and formulas to the clipboard.",
+            (SUM,), (SUM,)),
     Command("new_case", "n", "new case", "Put this case away and start a new one.", (CASE,)),
     Command(
         "back", "escape", "back", "Back to where you came from.", ALL,
-        (LIST, FACTS, PLAN, PAGE),
+        (LIST, FACTS, SUM, PLAN, PAGE),
         palette=False,
     ),
     Command("none", "0", "none of these", "Nothing here fits, or you don't know.", (LIST,),
             palette=False),
-    Command("done", "0", "go on", "Go on with what is filled in.", (FACTS,), (FACTS,)),
+    Command("done", "0", "go on", "Go on with what is filled in.", (FACTS, SUM), (FACTS, SUM)),
     Command("page_down", "pagedown,space", "more", "The next part, when a page is cut.",
-            ALL, (LIST, PLAN, PAGE), palette=False),
+            ALL, (LIST, SUM, PLAN, PAGE), palette=False),
     Command("page_up", "pageup", "before", "The part before.", ALL, (PAGE,), palette=False),
     Command("next", "down", "down", "Move the mark to the next line.", CARDS, palette=False),
     Command("previous", "up", "up", "Move the mark to the line before.", CARDS, palette=False),

@@ -15,6 +15,9 @@ BEAD = frozenset({"leg", "bead_width", "bead_height"})
 MEASURED = BEAD | {"stick_out", "travel", "preheat"}
 """What is no dial and no consumable, but can be measured."""
 
+GRADES = '"A36" or what it is made of: "C 0.18 Mn 1.2"'
+"""Examples for a grade."""
+
 SIZES = {
     "wire": '"0.035 in" or "0.9 mm"',
     "rod": '"1/8 in" or "3.2 mm"',
@@ -66,7 +69,9 @@ def _more(rules: RuleBase, case: Case) -> list[Fact]:
     ]
     if grades:
         shown = _named(grades, case.grade)
-        facts.append(Fact("grade", "grade of the metal", case.grade, shown, grades, typed=True))
+        facts.append(
+            Fact("grade", "grade of the metal", case.grade, shown, grades, GRADES, typed=True)
+        )
     return facts
 
 

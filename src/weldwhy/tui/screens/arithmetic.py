@@ -4,8 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
-from textual.binding import Binding
-
 from weldwhy.bench import Bench
 from weldwhy.reckon.calculator import Calculator, by_id, read
 from weldwhy.reckon.catalogue import CALCULATORS
@@ -21,12 +19,9 @@ from weldwhy.tui.cards.arithmetic import (
 )
 from weldwhy.tui.cards.card import Card, Choice
 from weldwhy.tui.cards.form import Editing, Field
-from weldwhy.tui.commands import BY_ID, FACTS, LIST, bindings_of, shown_key
+from weldwhy.tui.commands import LIST, SUM, bindings_of, shown_key
 from weldwhy.tui.screens.cardscreen import CardScreen
 from weldwhy.tui.screens.form import FormScreen
-
-_COPY = BY_ID["copy"]
-_COPY_KEY = Binding(_COPY.keys, _COPY.id, _COPY.label, show=False, id=_COPY.id)
 
 
 class ArithmeticScreen(CardScreen[None]):
@@ -70,7 +65,8 @@ class ArithmeticScreen(CardScreen[None]):
 class SumScreen(FormScreen[None]):
     """One calculator: its inputs as a form, and what comes of them while they are typed."""
 
-    BINDINGS = [*bindings_of(FACTS), _COPY_KEY]  # noqa: RUF012 - see PageScreen
+    BINDINGS = bindings_of(SUM)
+    place = SUM
 
     def __init__(self, bench: Bench, calculator: Calculator, typed: dict[str, str]) -> None:
         super().__init__()
@@ -89,7 +85,7 @@ class SumScreen(FormScreen[None]):
         editing = self._editing
         typing = Editing(editing.id, self._line.text, self._fault) if editing else None
         typed = self._told(editing, self._line.text) if editing else self._typed
-        key = shown_key(_COPY.id, self.program.own_keys)
+        key = shown_key("copy_result", self.program.own_keys)
         return sum_card(self.fields(), typing, self._made(typed), key, self._note)
 
     def _told(self, field: Field, text: str) -> dict[str, str]:
@@ -105,7 +101,7 @@ class SumScreen(FormScreen[None]):
         self._typed.clear()
         self._typed.update(typed)
 
-    def action_copy(self) -> None:
+    def action_copy_result(self) -> None:
         made = self._made(self._typed)
         if made.outcome is not None:
             lines = summary(self._calculator, made.texts, made.outcome, made.system)

@@ -11,6 +11,7 @@ from weldwhy.tui.commands import (
     LIST,
     PAGE,
     PLAN,
+    SUM,
     bindings_of,
     commands_of,
     shown_keys,
@@ -29,6 +30,11 @@ ABOUT = {
     FACTS: (
         "Choose a line with its digit and fill it in. Whatever you leave blank counts as "
         "don't know. Numbers may have any unit: 1/8 in, 18 ga, 3 mm, 250 ipm, 25 cfh.",
+    ),
+    SUM: (
+        "A line's digit opens it; Enter keeps what is typed, esc leaves it as it was.",
+        "The result is worked out anew with every letter. What you did not fill in stands at an "
+        "example; 0 goes back to the list.",
     ),
     PLAN: (
         "PgDn leads through the plan: hook-up, what goes in, start values, checklist, test bead. "
