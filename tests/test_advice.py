@@ -8,6 +8,7 @@ from hypothesis import strategies as st
 from tests.replay import shipped_rules
 
 from weldwhy import advice, readings
+from weldwhy.advice import SettingAdvice
 from weldwhy.case import Case, Measured, Reported, Situated, Tried
 from weldwhy.interview import Interview
 
@@ -104,3 +105,10 @@ def test_a_measured_setting_closes_the_question_about_it() -> None:
     asked = {check.id for check in Interview(RULES, case()).open_checks}
     closed = {check.id for check in Interview(RULES, case(volts="22 V")).open_checks}
     assert asked - closed == {"volts-set"}
+
+
+def test_a_range_without_width_is_said_in_words() -> None:
+    made = SettingAdvice("amps", "amps", "", "160 A", "160 A", "160 A")
+    assert made.allowed == "no more and no less"
+    assert SettingAdvice("amps", "amps", "", "120 A", "100 A", "140 A").allowed == "100 A to 140 A"
+    assert SettingAdvice("amps", "amps", "120 A", "", "", "").allowed == ""

@@ -26,6 +26,13 @@ class SettingAdvice:
     high: str
     note: str = ""
 
+    @property
+    def allowed(self) -> str:
+        """The allowed range in words; what a machine only just reaches has no range."""
+        if not self.low or self.low == self.high:
+            return self.low and "no more and no less"
+        return f"{self.low} to {self.high}"
+
 
 @dataclass(frozen=True, slots=True)
 class Advice:

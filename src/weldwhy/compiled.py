@@ -9,6 +9,7 @@ from other rules, of another form or not readable is no error: the YAML is read 
 
 from __future__ import annotations
 
+import gc
 import json
 import os
 from collections.abc import Callable, Iterator, Mapping, Sequence
@@ -66,6 +67,10 @@ def dump(base: RuleBase, folder: str) -> str:
 def load(folder: str) -> RuleBase | None:
     """The rule base compiled from exactly the files in `folder`, or None."""
     path = os.path.join(folder, NAME)
+    # A hundred thousand values are made that all stay: to look among them for garbage again and
+    # again would take as long as making them.
+    collecting = gc.isenabled()
+    gc.disable()
     try:
         with open(path, encoding="ascii") as file:
             content = json.load(file)
@@ -74,6 +79,9 @@ def load(folder: str) -> RuleBase | None:
         return _base(content["base"])
     except (OSError, ValueError, KeyError, TypeError, AttributeError):
         return None
+    finally:
+        if collecting:
+            gc.enable()
 
 
 def key(folder: str) -> str:

@@ -135,7 +135,7 @@ def setting_line(setting: SettingAdvice) -> str:
     parts = [f"yours {setting.yours}"] if setting.yours else []
     if setting.best:
         better = "leave it" if setting.best == setting.yours else f"try {setting.best}"
-        parts += [better, f"allowed {setting.low} to {setting.high}"]
+        parts += [better, f"allowed {setting.allowed}"]
     note = f" ({setting.note})" if setting.note else ""
     return f"{setting.name}: {', '.join(parts)}{note}"
 

@@ -48,12 +48,11 @@ def _table(settings: Sequence[SettingAdvice], width: int) -> list[Row]:
     head = f" {'':{name}}{'yours':<{YOURS}}{'   try':<{TRY}}allowed"
     rows = [row((head, "dim"))]
     for s in settings:
-        allowed = f"{s.low} to {s.high}" if s.low and s.high else ""
         better = "leave it" if s.best == s.yours else f"-> {s.best}"
         rows.append(
             row(
                 (f" {fit(s.name, name)}{fit(s.yours or 'not told', YOURS)}", "text"),
-                (fit(better if s.best else "", TRY), "strong"), (allowed, "text"),
+                (fit(better if s.best else "", TRY), "strong"), (s.allowed, "text"),
             )
         )  # fmt: skip
     return rows
