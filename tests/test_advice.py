@@ -47,6 +47,22 @@ def test_numbers_come_in_the_persons_own_units() -> None:
     assert all(t.endswith("m/min") for t in row(made, "wire-feed-high", "wire_feed", "mm"))
 
 
+def test_a_preheat_carries_no_note_about_the_amps() -> None:
+    made = Case().with_(
+        Reported("cold-crack"), Situated("process", "smaw"), Situated("joint", "fillet"),
+        Situated("material", "low-alloy-steel"), Situated("grade", "4140"),
+        Situated("thickness", "1/2 in"), Measured("rod", "1/8 in E7018"), Measured("amps", "130 A"),
+    )  # fmt: skip
+    rows = [
+        each
+        for remedy in Interview(RULES, made).remedies("preheat-missing")
+        for each in remedy.settings
+    ]
+    notes = {each.setting: each.note for each in rows}
+    assert "fillet" in notes["amps"]
+    assert "fillet" not in notes["preheat"]
+
+
 def test_without_a_window_there_are_no_numbers() -> None:
     made = Case().with_(Reported("spatter"), Situated("process", "gmaw"))
     assert row(made, "volts-high", "volts") == ("", "", "", "")

@@ -53,3 +53,10 @@ def test_the_amps_of_a_wire_follow_from_its_feed() -> None:
     found = parse(lines[1].partition(": ")[2], "heat")
     assert found.value == pytest.approx(0.8 * 19 * 125 / 1000 / speed.value, rel=0.06)
     assert convert(found, "kJ/in") == pytest.approx(found.value * 25.4)
+
+
+def test_it_is_told_in_the_units_of_the_travel() -> None:
+    for travel, unit in (("14 in/min", "kJ/in"), ("6 mm/s", "kJ/mm")):
+        found = heat(volts="19 V", amps="120 A", travel=travel)
+        assert found is not None
+        assert found.unit == unit

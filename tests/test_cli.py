@@ -433,6 +433,20 @@ def test_without_a_terminal_the_bare_command_talks_in_lines(tmp_path: Path) -> N
     assert "Which process are you welding with?" in done.stdout
 
 
+@pytest.mark.parametrize("option", ["--material", "--process", "--gas", "--units"])
+def test_two_dashes_are_no_value_of_an_option(capsys: Capture, option: str) -> None:
+    code, out, err = _run(capsys, f"setup --material steel --thickness '3 mm' {option}=--")
+    assert (code, out) == (ExitCode.USAGE, "")
+    assert err == f"weldwhy: error: argument {option}: a value is needed\n"
+
+
+def test_an_error_says_how_to_mend_it_however_much_was_typed(capsys: Capture) -> None:
+    code, _, err = _run(capsys, f"diagnose --answer {'x' * 100_000}")
+    assert code == ExitCode.USAGE
+    assert len(err) < 2100
+    assert err.endswith("write it as CHECK=ANSWER\n")
+
+
 def test_a_reader_that_has_seen_enough_is_no_error() -> None:
     command = f"{sys.executable} -m weldwhy rules explain porosity | true"
     done = subprocess.run(

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -119,3 +121,43 @@ def test_any_text_about_a_gas_is_taken_calmly(text: str) -> None:
         assert sum(found.parts.values()) == pytest.approx(100, abs=0.5)
         assert found.name.isascii()
     assert isinstance(gases.fits(RULES, text, ("c25",)), bool)
+
+
+def test_mixes_that_belong_to_no_group_do_not_stand_in_for_each_other() -> None:
+    odd = gases.read(RULES, "45 Ar 55 CO2")
+    assert odd is not None
+    assert odd.group == gases.OUTSIDE
+    rules = replace(RULES, gases={**RULES.gases, odd.id: odd})
+    assert gases.fits(rules, "45 Ar 55 CO2", [odd.id])
+    assert not gases.fits(rules, "60 Ar 40 O2", [odd.id])
+
+
+@pytest.mark.parametrize(
+    ("process", "metal", "gas", "right"),
+    [
+        ("gmaw", "mild-steel", "C25", True),
+        ("gmaw", "mild-steel", "CO2", True),
+        ("gmaw", "mild-steel", "argon", False),
+        ("gmaw", "stainless", "98/2", True),
+        ("gmaw", "stainless", "C25", False),
+        ("gmaw", "aluminium", "argon", True),
+        ("gmaw", "aluminium", "argon 50 helium 50", True),
+        ("gmaw", "aluminium", "C25", False),
+        ("gtaw-dc", "mild-steel", "argon", True),
+        ("gtaw-dc", "mild-steel", "C25", False),
+        ("gtaw-dc", "mild-steel", "argon 2 hydrogen", False),
+        ("gtaw-dc", "stainless", "argon 2 hydrogen", True),
+        ("gtaw-ac", "aluminium", "C25", False),
+        ("gtaw-dc", "stainless", "nitrogen", False),
+        ("fcaw-g", "mild-steel", "CO2", True),
+        ("fcaw-g", "mild-steel", "argon", False),
+        ("gmaw", "mild-steel", "swamp gas", None),
+        ("smaw", "mild-steel", "argon", None),
+        ("gmaw", "", "argon", None),
+    ],
+)
+def test_a_gas_suits_the_metal_or_not(
+    process: str, metal: str, gas: str, right: bool | None
+) -> None:
+    """Common practice, no source."""
+    assert gases.suits(RULES, process, metal, gas) is right

@@ -22,6 +22,7 @@ from weldwhy.case import (
     Tried,
     entry_for,
 )
+from weldwhy.engine.explain import weights_of_evidence
 from weldwhy.interview import Interview
 from weldwhy.model import Material
 
@@ -303,3 +304,29 @@ def test_no_remedy_has_the_id_of_a_check_or_of_another_remedy() -> None:
     remedies = [r.id for c in RULES.causes.values() for r in c.remedies]
     assert len(set(remedies)) == len(remedies)
     assert not set(remedies) & set(RULES.checks)
+
+
+def test_what_hardly_weighs_is_no_reason() -> None:
+    """Below one deciban nobody would notice it."""
+    seen = view(
+        Reported("porosity"), Situated("process", "gmaw"), Answered("arc-sound", "steady-crackle")
+    )
+    for ranked in seen.ranked:
+        weighed = weights_of_evidence(seen.network, seen.log, ranked.cause.id)
+        strong = [weight for weight in weighed if abs(weight.decibans) >= 1.0]
+        assert len(seen.why(ranked.cause.id)) == len(strong)
+    leader = weights_of_evidence(seen.network, seen.log, seen.ranked[0].cause.id)
+    assert any(0 < abs(weight.decibans) < 1.0 for weight in leader)
+
+
+def test_the_strongest_reason_comes_first_whether_for_or_against() -> None:
+    seen = view(
+        *MIG,
+        Answered("arc-sound", "steady-crackle"),
+        Measured("gas_flow", "5 cfh"),
+        Measured("volts", "30 V"),
+    )
+    several = [seen.why(ranked.cause.id) for ranked in seen.ranked[:40]]
+    weights = [[abs(reason.decibans) for reason in reasons] for reasons in several]
+    assert weights == [sorted(each, reverse=True) for each in weights]
+    assert any(r.decibans < 0 for reasons in several for r in reasons[:-1])

@@ -25,6 +25,10 @@ def _found(**targets: str) -> Found:
     return Found(WINDOW, {n: parse_target(t, kinds[n]) for n, t in targets.items()}, "a note")
 
 
+def _volts(text: str) -> Quantity:
+    return parse(text, "voltage")
+
+
 def test_the_wire_feed_falls_with_the_amps_that_a_machine_lacks() -> None:
     found = _found(amps="200 A (180-220)", wire_feed="400 ipm (350-450)")
     held = fit(RULES, found, MACHINE, "gmaw").targets["wire_feed"]
@@ -146,3 +150,14 @@ def test_heavy_plate_with_a_thick_rod_on_the_default_machine_says_what_to_change
     held = fit(rules, found, next(iter(rules.machines.values())), "smaw")
     assert held.targets["amps"].best.value == 160
     assert held.beyond["amps"].startswith("This machine ends at 160 A; take a smaller rod")
+
+
+def test_a_machine_that_reaches_only_the_low_part_of_a_range_is_said_to_end_there() -> None:
+    narrow = Machine("x", "x", ("gmaw",), limits={"volts": (_volts("22 V"), _volts("23 V"))})
+    held = fit(RULES, _found(volts="27 V (20-34)"), narrow, "gmaw")
+    assert held.beyond == {"volts": f"This machine ends at 23 V; {LITTLE}"}
+
+
+def test_a_sentence_of_before_is_not_said_anew() -> None:
+    found = replace(_found(volts="27 V (26-28)"), beyond={"volts": "so it is"})
+    assert fit(RULES, found, MACHINE, "gmaw").beyond == {"volts": "so it is"}

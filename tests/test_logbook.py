@@ -69,3 +69,25 @@ def test_a_bead_size_adds_the_travel_speed_unless_that_was_told() -> None:
     assert names.count("travel") == 1
     told = log(*bead, Measured("travel", "15 in/min"), Measured("leg", "3 mm"))
     assert [e.setting for e in told if isinstance(e, Reading)].count("travel") == 1
+
+
+def weighed(*entries: Entry) -> dict[str, float]:
+    case = Case((Situated("process", "gmaw"), *entries))
+    made = log_of(RULES, case, Interview(RULES, case).window, case.material)
+    (read,) = [entry for entry in made if isinstance(entry, Reading) and entry.setting == "gas"]
+    return dict(read.factors)
+
+
+def test_a_gas_that_does_not_suit_the_metal_speaks_for_the_wrong_gas() -> None:
+    stainless = Situated("material", "stainless")
+    assert weighed(stainless, Measured("gas", "C25"))["wrong-gas"] > 2
+    assert weighed(stainless, Measured("gas", "98/2"))["wrong-gas"] < 1
+    assert weighed(stainless, Measured("gas", "what was in the shed")) == {}
+
+
+def test_nothing_is_held_against_a_gas_for_a_metal_that_nobody_told() -> None:
+    assert weighed(Measured("gas", "argon")) == {}
+
+
+def test_a_gas_withdrawn_says_nothing() -> None:
+    assert log(Measured("gas", "argon"), Measured("gas", "")) == ()

@@ -183,3 +183,8 @@ def test_the_default_machine_reaches_what_was_promised() -> None:
         found = limit(default, process, setting)
         assert found is not None
         assert " to ".join(map(show, found)) == wanted
+
+
+def test_a_dial_with_twenty_marks_is_still_set_to_halves() -> None:
+    assert mark(_marks(_0="10 V", _20="30 V"), "volts", _volts("17.4 V")) == "about 7.5"
+    assert mark(_marks(_0="10 V", _21="31 V"), "volts", _volts("17.4 V")) == "about 7"

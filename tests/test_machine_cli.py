@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import os
 import shlex
 from pathlib import Path
 from typing import Any
@@ -191,3 +192,39 @@ def test_no_line_is_wider_than_a_terminal(capsys: Capture) -> None:
     _, out, _ = _run(capsys, f"--set note='{'long words ' * 20}'")
     lines = [line for line in out.splitlines() if "/" not in line]
     assert max(map(len, lines)) <= 76
+
+
+@pytest.mark.parametrize("change", ["--from generic-140", "--set name=x"])
+@pytest.mark.parametrize("name", ["/", ".", "''", "{folder}", "{folder}/pipe"])
+def test_only_a_file_is_ever_moved_aside(
+    capsys: Capture, tmp_path: Path, name: str, change: str
+) -> None:
+    os.mkfifo(tmp_path / "pipe")
+    code, out, err = _run(capsys, f"--file {name.format(folder=tmp_path)} {change}")
+    assert (code, out) == (ExitCode.USAGE, "")
+    assert err.endswith('" is no file\n')
+    assert err.count("\n") == 1
+    assert [each.name for each in tmp_path.iterdir()] == ["pipe"]
+
+
+def test_a_file_without_a_name_is_not_your_own(capsys: Capture) -> None:
+    code, out, err = _run(capsys, "--file ''")
+    assert (code, out, err) == (
+        ExitCode.USAGE, "", "weldwhy: error: cannot read .: Is a directory\n",
+    )  # fmt: skip
+
+
+def test_a_name_that_would_fill_the_screens_is_refused(capsys: Capture, file: Path) -> None:
+    code, out, err = _run(capsys, f"--set name={'x' * 100_000}")
+    assert (code, out) == (ExitCode.USAGE, "")
+    assert err == ("weldwhy: error: --set name: it is too long; write it in 2000 letters at most\n")
+    assert not file.exists()
+
+
+def test_a_byte_that_is_no_letter_is_refused_in_one_plain_line(capsys: Capture, file: Path) -> None:
+    code, out, err = _run(capsys, "--set name=caf\udce9")
+    assert (code, out) == (ExitCode.USAGE, "")
+    assert err == "weldwhy: error: --set name: it holds a sign that cannot be kept; " + (
+        "use plain letters\n"
+    )
+    assert not file.exists()

@@ -158,3 +158,31 @@ def test_rules_without_the_tables_say_nothing() -> None:
     assert not hotcracks.beside(bare, makes)
     assert not hotcracks.likely(bare, makes)
     assert metalwork.known(bare, "", "mild-steel") is None
+
+
+@pytest.mark.parametrize(
+    ("makes", "cracks"),
+    [
+        ({"Cu": 1.6, "Mg": 2.5, "Zn": 5.6}, True),
+        ({"Cu": 1.6, "Zn": 5.6}, True),
+        ({"Cu": 4.4, "Mg": 1.5}, True),
+        ({"Cu": 6.3}, False),
+        ({"Mg": 4.5, "Zn": 0.2}, False),
+    ],
+)
+def test_copper_with_magnesium_or_zinc_makes_an_alloy_crack_beside_the_bead(
+    makes: dict[str, float], cracks: bool
+) -> None:
+    assert hotcracks.beside(RULES, makes) is cracks
+
+
+def test_a_figure_that_is_just_reached_counts_for_its_row() -> None:
+    words = RULES.tables["weldability"]
+    for row in words.rows:
+        assert metalwork.verdict(words, words.value(row)) == row
+
+
+def test_a_limit_that_is_just_reached_makes_a_metal_free_cutting() -> None:
+    for element, (least, *_) in RULES.tables["free-cutting"].rows.items():
+        assert hotcracks.free_cutting(RULES, {element: least}) == (element,)
+        assert hotcracks.free_cutting(RULES, {element: 0.99 * least}) == ()

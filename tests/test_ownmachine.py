@@ -68,6 +68,16 @@ def test_a_change_made_by_hand_while_the_program_runs_is_seen(bench: Bench, stor
     assert bench.machine.supply.value == 400
 
 
+def test_once_the_file_is_taken_away_the_machine_is_no_longer_ones_own(store: Store) -> None:
+    _write(store, WHOLE)
+    machine = OwnMachine(RULES, store)
+    before = machine.in_use
+    store.machine_file.unlink()
+    after = machine.in_use
+    assert (before.own, after.own) == (True, False)
+    assert after.machine == default(RULES)
+
+
 def test_the_guide_thinks_again_with_another_machine(bench: Bench) -> None:
     first = bench.interview
     bench.change_machine(made(WHOLE))

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -57,3 +59,18 @@ def test_nothing_changes_without_a_feed_or_a_size() -> None:
     assert paired(plate(), WIRE, None) == plate()
     assert paired(plate(), None, parse("250 ipm", "feed")) == plate()
     assert paired(plate(), parse("2 mm", "length"), parse("250 ipm", "feed")) == plate()
+
+
+def test_a_wire_under_its_name_in_millimetres_is_paired_too() -> None:
+    """0.8 mm wire is sold as 0.030 in, and 1.2 mm as 0.045 in."""
+    for name in ("0.8 mm", "1.2 mm"):
+        size = parse(name, "length")
+        found = plate(wire=name)
+        feed = found.targets["wire_feed"].high
+        assert "volts" in paired(found, size, feed).said
+
+
+def test_what_was_said_of_other_targets_is_still_said() -> None:
+    found = replace(plate(), said={"amps": "so it is"})
+    said = paired(found, WIRE, parse("250 ipm", "feed")).said
+    assert said.keys() == {"amps", "volts"}

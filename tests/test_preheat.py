@@ -258,3 +258,29 @@ def test_a_filler_that_is_not_known_says_nothing_of_ferrite() -> None:
         assert "stainless-filler-wrong" not in dict(
             gradeweights.weights(RULES, case("304", rod=rod))
         )
+
+
+def test_only_causes_of_the_rules_are_named() -> None:
+    none = replace(RULES, causes={})
+    for grade in ("12l14", "1045", "7075"):
+        assert gradeweights.weights(RULES, case(grade))
+        assert gradeweights.weights(none, case(grade)) == ()
+
+
+def test_thick_plate_with_more_carbon_still_goes_by_the_formula() -> None:
+    metal = read(RULES, "C 0.36 Mn 0.6 Si 0.2")
+    found = preheat.need(RULES, metal, 20.0, 5.0, 1.2)
+    assert found.least == pytest.approx(float(preheat_cet(cet(metal.makes), 20.0, 5.0, 1.2)))
+
+
+def test_hydrogen_is_that_of_the_process_where_no_class_is_told() -> None:
+    careful = RULES.tables["hydrogen"]
+    for process in ("gmaw", "gtaw-dc", "smaw"):
+        assert preheat.hydrogen(RULES, case(process=process)) == careful.value(process)
+    assert preheat.hydrogen(RULES, case(process="other")) == careful.value("any")
+
+
+def test_thin_goes_up_to_its_own_limit() -> None:
+    """1045 is thin up to 12 mm by its row of the table."""
+    lows = [wanted(case("1045", rod="1/8 in 7018"), thick).low.value for thick in (12.0, 12.1)]
+    assert lows == [150, 200]

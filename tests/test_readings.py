@@ -8,6 +8,8 @@ from hypothesis import strategies as st
 from tests.replay import shipped_rules
 
 from weldwhy import advice, readings
+from weldwhy.advice import window
+from weldwhy.beadtravel import fillet_section, share_laid
 from weldwhy.case import Case, Measured, Reported, Situated
 from weldwhy.interview import Interview
 from weldwhy.units import Quantity, convert, parse
@@ -116,3 +118,42 @@ def test_a_value_told_again_is_one_reason_and_not_two() -> None:
     reasons = [r for r in Interview(RULES, told).why("volts-high") if r.check_id == "volts"]
     assert [reason.answer_id for reason in reasons] == ["25 V"]
     assert reasons[0].decibans > 0
+
+
+@pytest.mark.parametrize(
+    ("told", "system"),
+    [
+        ({"wire": "0.9 mm", "leg": "1/8 in"}, "in"),
+        ({"leg": "1/8 in", "bead_width": "6 mm"}, "mm"),
+        ({"wire_feed": "250 ipm", "leg": "1/8 in", "bead_width": "6 mm"}, "in"),
+        ({"volts": "19 V"}, None),
+    ],
+)
+def test_numbers_are_shown_in_the_units_told_most_and_of_equals_the_latest(
+    told: dict[str, str], system: str | None
+) -> None:
+    case = Case().with_(*(Measured(name, text) for name, text in told.items()))
+    assert readings.habit(RULES, case) == system
+
+
+def test_less_of_a_cored_wire_becomes_weld_than_of_its_volume() -> None:
+    """The core is lighter than steel, so the gun that laid the bead moved more slowly."""
+    kept = RULES.tables["deposition-efficiency"].value("fcaw-g")
+    share = share_laid(RULES, "fcaw-g")
+    assert share is not None
+    assert 0.85 * kept < share < 0.95 * kept
+
+
+def test_a_rounded_face_holds_more_than_the_triangle_of_its_legs() -> None:
+    more = RULES.tables["rounded-face"].value("fillet")
+    assert 1.0 < more < 1.3
+    assert fillet_section(RULES, 6.0) == pytest.approx(18.0 * more)
+
+
+@given(st.floats(0.1, 1000.0))
+def test_no_reading_weighs_more_than_twenty_times_for_or_against(ipm: float) -> None:
+    found = window(RULES, Case(MIG), "mild-steel")
+    fed = Quantity("feed", ipm * 0.0254, "ipm")
+    factors = readings.reading(RULES, "wire_feed", fed, found).factors
+    assert len(factors) == 2
+    assert all(1 / 20 <= times <= 20 for _, times in factors)

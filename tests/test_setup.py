@@ -17,13 +17,14 @@ from tests.replay import shipped_rules
 from weldwhy import rulebase
 from weldwhy.case import SITUATION, Case, Measured, Situated
 from weldwhy.machine import limit
-from weldwhy.model import JOINTS, PLACES, POSITIONS, SUITS, DutyPoint, Machine
+from weldwhy.model import JOINTS, PLACES, POSITIONS, SUITS, DutyPoint, Job, Machine
 from weldwhy.setup import Plan, Refusal, plan, plans, refusal
+from weldwhy.setupcase import DIALS
 from weldwhy.setupmodel import When
-from weldwhy.startvalues import MAIN, NO_NUMBERS
-from weldwhy.suiting import Situation, holds
+from weldwhy.startvalues import NO_NUMBERS
+from weldwhy.suiting import Situation, holds, situation
 from weldwhy.testbead import bead, travel
-from weldwhy.units import Quantity, Target, show_target
+from weldwhy.units import Quantity, Target, show, show_target
 
 RULES = shipped_rules()
 USUAL = next(iter(RULES.machines.values()))
@@ -75,7 +76,7 @@ def test_no_usual_rod_is_thicker_than_an_eighth_where_the_pool_can_fall(position
         size = made("smaw", metal, "12 mm", position=position).size
         assert size is not None
         assert size.value <= 3.2
-        flat = made("smaw", metal, "12 mm", position="flat").size
+        flat = plan(RULES, case(metal, "12 mm", position="flat"), STRONG, "smaw").size
         assert flat is not None
         assert flat.value > size.value
 
@@ -93,7 +94,7 @@ def test_every_plan_of_the_grid_says_how_well_it_suits_and_why() -> None:
 
 
 def test_every_plan_of_the_grid_has_numbers_or_says_that_it_has_none() -> None:
-    with_numbers = [each for each in GRID if each.targets.keys() & set(MAIN)]
+    with_numbers = [each for each in GRID if each.targets.keys() & set(DIALS)]
     assert len(with_numbers) > len(GRID) / 4
     for each in GRID:
         assert (NO_NUMBERS in each.notes) is (each not in with_numbers)
@@ -105,7 +106,7 @@ def test_a_plan_without_numbers_is_of_a_process_that_suits_badly_or_a_metal_with
     """Where a process is called good there is something to set."""
     for each in GRID:
         if each.suits == "good" and each.process in ("gmaw", "gtaw-ac"):
-            assert each.targets.keys() & set(MAIN), (each.process, each.notes)
+            assert each.targets.keys() & set(DIALS), (each.process, each.notes)
 
 
 def test_targets_are_in_order_and_within_the_machine() -> None:
@@ -432,6 +433,28 @@ def test_a_gas_that_is_not_usual_is_said() -> None:
     assert not any("not the gas" in note for note in same.notes)
 
 
+def test_a_gas_without_numbers_has_its_own_flow_and_no_note_about_another_gas() -> None:
+    found = made("gmaw", "stainless", "1/8 in", gas="C25")
+    assert NO_NUMBERS in found.notes
+    assert found.gas is not None
+    assert show_target(found.gas[1]) == "25 cfh (20-30)"
+    assert found.note == ""
+    assert "Helium" in made("gmaw", "stainless", "1/8 in").note
+
+
+@pytest.mark.parametrize(
+    ("process", "metal", "thickness"),
+    [("gtaw-ac", "aluminium", "1.6 mm"), ("gtaw-dc", "mild-steel", "16 ga"),
+     ("gtaw-dc", "stainless", "14 ga")],
+)  # fmt: skip
+def test_a_common_tungsten_on_sheet_gets_the_amps_of_the_metal(
+    process: str, metal: str, thickness: str
+) -> None:
+    usual, own = (made(process, metal, thickness, tungsten=t) for t in ("1/16 in", "3/32 in"))
+    near = usual.targets["amps"].best.value
+    assert own.targets["amps"].best.value == pytest.approx(near, rel=0.05)
+
+
 def test_sizes_are_the_persons_own_else_the_usual_ones() -> None:
     own = made("gtaw-dc", "stainless", "1/8 in", tungsten="1/16 in", rod="3/32 in")
     assert own.size is not None
@@ -472,3 +495,92 @@ def test_there_are_classes_enough_and_each_has_a_source() -> None:
         assert each.source
         assert each.electrode or each.kind == "filler rod", each.id
         assert each.hydrogen is None or 0 < each.hydrogen <= 60
+
+
+def test_the_lens_is_dark_enough_for_the_most_amps_allowed() -> None:
+    for each in GRID:
+        if each.lens is not None and "amps" in each.targets:
+            most = each.targets["amps"].high.value
+            rows = [r for r in RULES.lenses.values() if each.process in r.processes]
+            assert each.lens.shade >= max(r.shade for r in rows if r.least < most <= r.most)
+
+
+def test_what_speaks_for_a_process_is_left_out_where_something_speaks_against_it() -> None:
+    for each in GRID:
+        lines = RULES.setups[each.process].suits
+        fine = {line.why for line in lines if line.suits == "good"}
+        fine -= {line.why for line in lines if line.suits != "good"}
+        assert each.suits == "good" or not fine & set(each.why)
+
+
+def test_only_what_a_machine_is_set_to_counts_against_a_process() -> None:
+    low, high = (Quantity("flow", value, "L/min") for value in (1.0, 2.0))
+    weak = replace(STRONG, limits={"gas_flow": (low, high)})
+    found = plan(RULES, case("mild-steel", "1/8 in"), weak, "gmaw")
+    assert "gas_flow" in found.beyond
+    assert found.suits == suiting("gmaw", "mild-steel", "1/8 in")
+
+
+def test_the_gauge_of_aluminium_is_thinner_than_that_of_steel() -> None:
+    """14 gauge is 0.0641 in of aluminium and 0.0747 in of steel."""
+    for metal, inches in (("aluminium", 0.0641), ("mild-steel", 0.0747)):
+        told = situation(case(metal, "14 ga")).thickness
+        assert told == pytest.approx(inches * 25.4, rel=1e-3)
+
+
+def test_no_leg_is_less_than_a_sixteenth_of_an_inch() -> None:
+    """A gauge for fillets starts there."""
+    table = RULES.tables["fillet-leg"]
+    tiny = replace(table, rows={"foil": tuple(0.2 for _ in table.columns)})
+    rules = replace(RULES, tables={**RULES.tables, table.id: tiny})
+    found = bead(
+        rules, RULES.setups["gmaw"], Situation("mild-steel", "fillet", thickness=0.2), "in"
+    )
+    assert found is not None
+    assert found.leg is not None
+    assert found.leg.low.value == pytest.approx(25.4 / 16)
+
+
+def test_a_test_bead_carries_its_cautions() -> None:
+    asked = [(each, RULES.setups[each.process].test_beads) for each in GRID]
+    for found, lines in asked:
+        assert found.test_bead is not None
+        (line,) = [line for line in lines if line.run == found.test_bead.run]
+        assert [caution.id for caution in found.test_bead.cautions] == [*line.cautions]
+    assert any(line.cautions for _, lines in asked for line in lines)
+
+
+def test_a_rod_is_taken_that_the_machine_can_burn() -> None:
+    """A 5/32 in 7018 wants 150 A and more; 160 A are enough for 1/8 in (common practice)."""
+    told = Case().with_(
+        Situated("material", "low-alloy-steel"), Situated("thickness", "1/2 in"),
+        Situated("grade", "4140"),
+    )  # fmt: skip
+    small = plan(RULES, told, RULES.machines["generic-180"], "smaw")
+    assert small.size is not None
+    assert show(small.size) == "1/8 in"
+    assert not small.beyond
+    large = replace(RULES.machines["generic-180"], limits={}, limits_in={})
+    wide = plan(RULES, told, large, "smaw").size
+    assert wide is not None
+    assert show(wide) == "5/32 in"
+
+
+def test_a_rod_that_the_person_has_is_kept() -> None:
+    told = Case().with_(
+        Situated("material", "mild-steel"), Situated("thickness", "1/2 in"),
+        Measured("rod", "3/16 in E7018"),
+    )  # fmt: skip
+    found = plan(RULES, told, RULES.machines["generic-180"], "smaw")
+    assert found.size is not None
+    assert show(found.size) == "3/16 in"
+    assert "This machine ends at" in found.beyond["amps"]
+
+
+def test_the_caution_of_a_job_stands_over_its_plan() -> None:
+    jobs = {"odd": Job("odd", "odd work", caution="fire")}
+    found = plan(
+        replace(RULES, jobs=jobs, setups={"gmaw": replace(RULES.setups["gmaw"], cautions=())}),
+        case("mild-steel", "1/8 in", job="odd"), ABLE, "gmaw",
+    )  # fmt: skip
+    assert [caution.id for caution in found.cautions] == ["fire"]

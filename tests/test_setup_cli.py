@@ -103,6 +103,20 @@ def test_a_grade_says_more_than_the_metal(capsys: Capture) -> None:
     assert found["preheat"]["low"] > 50
 
 
+def test_a_grade_tells_the_metal_that_is_not_known(capsys: Capture) -> None:
+    code, out, _ = run(capsys, "setup --material dont-know --thickness '3 mm' --grade 1018")
+    assert code == ExitCode.FINE
+    assert "For: mild steel" in out
+
+
+@pytest.mark.parametrize("metal", ["magnesium", "galvanised", "unknown casting"])
+def test_a_grade_takes_no_danger_of_the_metal_away(capsys: Capture, metal: str) -> None:
+    code, out, err = run(capsys, f"setup --material '{metal}' --thickness '3 mm' --grade 1018")
+    assert (code, out) == (ExitCode.USAGE, "")
+    assert err.endswith("; tell one of the two\n")
+    assert err.count("\n") == 1
+
+
 @pytest.mark.parametrize(
     "asked",
     ["--material magnesium", "--material 'unknown casting'", "--material steel --job wheel",

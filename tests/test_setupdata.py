@@ -110,3 +110,9 @@ def test_texts_cannot_drive_a_terminal() -> None:
     (found,) = valid(setups(RULES, [made]))["processes"]
     assert found["why"] == "bad"
     assert found["notes"][0] == "ab"
+
+
+def test_the_note_of_the_window_is_among_the_notes() -> None:
+    noted = replace(GRID[0], notes=("Of the plan.",), note="Of the window.")
+    (data,) = setups(RULES, [noted])["processes"]
+    assert data["notes"] == ["Of the plan.", "Of the window."]

@@ -12,7 +12,7 @@ from tests.test_setup import ABLE, GRID, METALS, RULES, case
 from weldwhy.setup import Plan, Refusal, plan, refusal
 from weldwhy.setupsheet import refusal_lines, setup_sheet
 from weldwhy.sheet import FORMATS
-from weldwhy.units import Quantity
+from weldwhy.units import Quantity, Target, show
 
 LINES_OF_TWO_PAGES = 160
 ASKED = case("mild-steel", "1/8 in", joint="fillet")
@@ -97,3 +97,30 @@ def test_a_refusal_says_stop_and_whom_to_call() -> None:
     found = refusal(RULES, case("magnesium", "1/8 in"))
     assert isinstance(found, Refusal)
     assert [line.partition(":")[0] for line in refusal_lines(found)] == ["STOP", "Call"]
+
+
+def test_the_cautions_of_the_test_bead_stand_before_it() -> None:
+    hot = next(iter(RULES.cautions.values()))
+    bead = PLANS[0].test_bead
+    assert bead is not None
+    alone = replace(PLANS[0], cautions=(), checklist=(), test_bead=replace(bead, cautions=(hot,)))
+    sheet = flat(alone, "markdown")
+    assert 0 < sheet.index(hot.text[:40]) < sheet.index(bead.run[:40])
+
+
+def test_what_the_machine_does_not_reach_is_on_the_sheet() -> None:
+    amps = PLANS[0].targets["amps"].best
+    stuck = replace(
+        PLANS[0],
+        targets={**PLANS[0].targets, "amps": Target(amps, amps, amps)},
+        beyond={"gas_flow": "This machine ends at 5 L/min."},
+    )
+    sheet = flat(stuck, "markdown")
+    assert "This machine ends at 5 L/min." in sheet
+    assert f"amps: {show(amps, stuck.system)}, the nearest this machine comes" in sheet
+
+
+def test_the_notes_of_a_plan_are_on_the_sheet() -> None:
+    noted = replace(PLANS[0], notes=("Keep the box shut.",), note="From a table.")
+    assert "Note: Keep the box shut." in flat(noted, "markdown")
+    assert "From a table." in flat(noted, "markdown")

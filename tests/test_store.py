@@ -13,6 +13,7 @@ from pathlib import Path
 import pytest
 
 from weldwhy.case import Answered, Case, Measured, Reported, Situated, Tried
+from weldwhy.setupcase import SetupCase
 from weldwhy.store import Preferences, Store, StoreError
 
 CASE = Case(
@@ -108,6 +109,22 @@ def test_a_broken_case_file_is_moved_aside_whole_and_said_in_one_line(
     assert (store.folder / "case.json.broken").read_text(encoding="utf-8") == text
     store.save(CASE)
     assert store.resume() == CASE
+
+
+@pytest.mark.parametrize("name", ["case.json", "setup.json", "preferences.json"])
+def test_what_cannot_be_read_is_moved_aside_and_not_written_over(store: Store, name: str) -> None:
+    (store.folder / name).mkdir(parents=True)  # as good as a file that may not be read
+    (store.folder / name / "held").write_text("much", encoding="utf-8")
+    assert store.resume() is None
+    assert store.setup == SetupCase()
+    assert store.preferences == Preferences()
+    (notice,) = store.notices
+    assert notice.startswith(f"{store.folder / name} was moved to {name}.broken: it cannot be read")
+    store.save(CASE)
+    store.setup = SetupCase(CASE)
+    store.preferences = Preferences(units="mm")
+    assert (store.resume(), store.setup.work) == (CASE, CASE)
+    assert (store.folder / f"{name}.broken" / "held").read_text(encoding="utf-8") == "much"
 
 
 def test_a_second_broken_file_does_not_overwrite_the_first(store: Store) -> None:

@@ -217,6 +217,7 @@ def test_a_thicker_plate_never_shows_as_a_thinner_one(a: float, b: float) -> Non
         ("0.035 in", "length", "mm", "0.9 mm"),
         ("0.045 in", "length", "mm", "1.2 mm"),
         ("1.2 mm", "length", "in", "0.045 in"),
+        ("3/64 in", "length", None, "3/64 in"),
         ("0.8 mm", "length", "in", "0.030 in"),
         ("3 mm", "length", "in", "1/8 in"),
         ("10 mm", "length", "in", "3/8 in"),

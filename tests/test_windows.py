@@ -18,6 +18,7 @@ from weldwhy.arithmetic.melting import melting_feed
 from weldwhy.consumables import read, same_class
 from weldwhy.model import JOINTS, POSITIONS, RuleBase, Window, WindowRow
 from weldwhy.units import Quantity, Target, parse
+from weldwhy.windowrows import targets_from_rows
 from weldwhy.windows import Found, distance, find
 
 
@@ -532,3 +533,54 @@ def test_any_text_about_a_consumable_is_taken_calmly(text: str) -> None:
     size, name = read(text)
     assert size is None or size.kind == "length"
     assert name.isascii()
+
+
+@pytest.mark.parametrize("gauge", [16, 14, 12, 10])
+def test_a_gauge_of_aluminium_has_the_numbers_of_its_own_thickness(
+    rules: RuleBase, gauge: int
+) -> None:
+    """Aluminium sheet goes by the wire gauge: 0.005 x 92^((36 - n) / 39) in."""
+    inches = 0.005 * 92 ** ((36 - gauge) / 39)
+    by_gauge = seek(rules, "gmaw", "aluminium", f"{gauge} ga")
+    assert by_gauge.targets == seek(rules, "gmaw", "aluminium", f"{inches:.6f} in").targets
+
+
+def test_nothing_is_worked_out_between_sizes_that_are_far_apart() -> None:
+    def between(small: str, large: str) -> dict[str, Target]:
+        plate = parse("3 mm", "length")
+        amps = {"amps": units.parse_target("100 A (90-110)", "current")}
+        lines = tuple(
+            WindowRow(parse(thick, "length"), parse(size, "length"), amps)
+            for size in (small, large)
+            for thick in ("2 mm", "4 mm")
+        )
+        window = Window("w", "w", ("smaw",), ("mild-steel",), "rod", "common practice", rows=lines)
+        return targets_from_rows(window, plate, parse("2.5 mm", "length"), [])
+
+    assert "amps" in between("2 mm", "3.1 mm")
+    assert between("2 mm", "4 mm") == {}
+
+
+def test_a_size_between_two_others_is_worked_out_in_ratios() -> None:
+    """Feed falls with the square of the size: 8 m/min at 1 mm and 4 m/min at 1.414 mm are the
+    same metal, so half way in ratio, at 1.19 mm, it is 5.66 m/min and not 6."""
+    plate, feeds = parse("3 mm", "length"), (("1 mm", "8 m/min"), ("1.414 mm", "4 m/min"))
+    lines = tuple(
+        WindowRow(
+            parse(thick, "length"),
+            parse(size, "length"),
+            {"wire_feed": Target(*[parse(feed, "feed")] * 3)},
+        )
+        for size, feed in feeds
+        for thick in ("2 mm", "4 mm")
+    )
+    window = Window("w", "w", ("gmaw",), ("mild-steel",), "wire", "common practice", rows=lines)
+    found = targets_from_rows(window, plate, parse("1.189 mm", "length"), [])
+    assert found["wire_feed"].best.value == pytest.approx(5.66, abs=0.1)
+
+
+def test_a_class_without_a_table_is_named_beside_the_one_the_numbers_are_for(
+    rules: RuleBase,
+) -> None:
+    found = seek(rules, "gmaw", "mild-steel", "1/8 in", wire="0.035 in ER80S-D2")
+    assert "No table for ER80S-D2: these numbers are for" in found.note

@@ -6,10 +6,11 @@ from dataclasses import dataclass, replace
 
 from weldwhy import units
 from weldwhy.case import Case
+from weldwhy.consumables import size_of
 from weldwhy.machine import mark
 from weldwhy.model import Cause, Caution, Machine, Remedy, RuleBase
 from weldwhy.pairing import paired
-from weldwhy.readings import size_of, worked_out
+from weldwhy.readings import worked_out
 from weldwhy.units import Quantity, Target, UnitError
 from weldwhy.windows import Found, distance, find
 
@@ -138,6 +139,8 @@ def _setting(
     if isinstance(yours, Quantity) and abs(distance(yours, target)) <= 1.0 and not at_fault:
         best = own  # one thing is changed at a time: what is in its window stays
     dial = shown.dial(setting, name, target.best)
-    said = (found.note, found.said.get(setting, ""), found.beyond.get(setting, ""), dial)
+    # a preheat comes from the metal: what was assumed for the window does not touch it
+    assumed = "" if setting == "preheat" else found.note
+    said = (assumed, found.said.get(setting, ""), found.beyond.get(setting, ""), dial)
     note = " ".join(part for part in said if part)
     return SettingAdvice(setting, name, own, best, low, high, note)

@@ -6,9 +6,9 @@ from collections.abc import Mapping
 
 from weldwhy.arithmetic.arc import heat_input
 from weldwhy.arithmetic.bounds import Impossible
+from weldwhy.consumables import size_of
 from weldwhy.model import RuleBase
 from weldwhy.pairing import amps_at
-from weldwhy.readings import size_of
 from weldwhy.units import Quantity, two_digits
 from weldwhy.windows import Found
 

@@ -6,8 +6,8 @@ from collections.abc import Mapping
 
 from weldwhy.arithmetic.bead import bead_area, fillet_area, travel_for_area
 from weldwhy.arithmetic.bounds import Impossible
+from weldwhy.consumables import size_of
 from weldwhy.model import RuleBase
-from weldwhy.readings import size_of
 from weldwhy.units import Quantity, two_digits
 
 

@@ -97,10 +97,15 @@ class Bench:
         """The case without what these rules do not know, which is said."""
         if left is None:
             return None
-        left, dropped = still_known(self.rules, left)
-        if dropped:
-            self.notices.append(f"{dropped} things told are not in these rules and are left out")
+        left = self._still_known(left)
         return left if left.entries else None
+
+    def _still_known(self, told: Case) -> Case:
+        known, dropped = still_known(self.rules, told)
+        if dropped:
+            many = f"{dropped} things told are" if dropped > 1 else "one thing told is"
+            self.notices.append(f"{many} not in these rules and left out")
+        return known
 
     def go_on(self) -> None:
         """Take up the case that was left open."""
@@ -135,7 +140,7 @@ class Bench:
         """What is being set up; read from the store when it is first asked for."""
         if self._setup is None:
             left = self.store.setup
-            work, _ = still_known(self.rules, left.work)
+            work = self._still_known(left.work)
             shown = left.shown and left.process in self.rules.setups
             self._setup = replace(left, work=work, shown=shown)
             self._take_notices()

@@ -11,7 +11,7 @@ import os
 import sys
 from collections.abc import Callable, Mapping, Sequence
 
-from weldwhy.options import parser
+from weldwhy.options import parser, refuse_dashes
 from weldwhy.plaintext import clean
 from weldwhy.surroundings import (
     ExitCode,
@@ -24,6 +24,9 @@ from weldwhy.surroundings import (
 
 MOST_PROBLEMS = 20
 """A file of quite another kind has a fault in every line; nobody reads them all."""
+
+MOST_LETTERS = 2000
+"""Letters of the longest error: what was typed may be of any length, and comes back in it."""
 
 
 def main(arguments: Sequence[str]) -> int:
@@ -48,6 +51,7 @@ def _carried_out(arguments: Sequence[str]) -> int:
     from weldwhy.problems import RulesError
 
     try:
+        refuse_dashes(arguments)
         first = arguments[0] if arguments else ""
         options = parser(first if first in COMMANDS else "").parse_args(arguments)
         return COMMANDS[options.command](options)
@@ -64,7 +68,10 @@ def _carried_out(arguments: Sequence[str]) -> int:
 
 
 def _complain(words: str) -> None:
-    print(f"weldwhy: error: {clean(words)}", file=sys.stderr)
+    line = clean(words)
+    if len(line) > MOST_LETTERS:  # the end often says how to mend it
+        line = f"{line[: MOST_LETTERS // 2]} .. {line[-MOST_LETTERS // 2 :]}"
+    print(f"weldwhy: error: {line}", file=sys.stderr)
 
 
 def _interview(options: argparse.Namespace) -> int:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import argparse
 import json
+import os
 import sys
 from collections.abc import Iterator
 from pathlib import Path
@@ -30,7 +31,10 @@ CHANGE = (
 def machine(options: argparse.Namespace) -> ExitCode:
     """Make the changes asked for, which are then on the disk, and print the machine in use."""
     rules = load(own_rules(options.rules, environment()))
-    store = Store(data_folder(environment()), Path(options.file) if options.file else None)
+    file = None if options.file is None else Path(options.file)
+    if file is not None and (options.start or options.set):
+        _may_be_replaced(file)
+    store = Store(data_folder(environment()), file)
     try:
         in_use = _in_file(options, rules, store)
         if options.start or options.set:
@@ -45,6 +49,12 @@ def machine(options: argparse.Namespace) -> ExitCode:
         for line in wrapped(safe(_lines(rules, in_use, store.machine_file))):
             print(line)
     return ExitCode.FINE
+
+
+def _may_be_replaced(file: Path) -> None:
+    """UsageError for a folder or a device that the person named: it is not ours to move aside."""
+    if os.path.exists(file) and not os.path.isfile(file):  # noqa: PTH110, PTH113 - never raise
+        raise UsageError(f'"{file}" is no file')
 
 
 def _in_file(options: argparse.Namespace, rules: RuleBase, store: Store) -> InUse:

@@ -8,6 +8,7 @@ from collections.abc import Iterable, Mapping, Sequence
 
 from weldwhy.lines import wrapped
 from weldwhy.model import RuleBase
+from weldwhy.plaintext import capital
 from weldwhy.reckon import wording
 from weldwhy.reckon.calculator import Calculator, ReckonError, by_id, given, work
 from weldwhy.reckon.catalogue import CALCULATORS
@@ -74,7 +75,7 @@ def _list_lines() -> Iterable[str]:
     """Every calculator in a line of its own, by topic."""
     wide = max(len(each.id) for each in CALCULATORS)
     for topic, calculators in wording.topics(CALCULATORS).items():
-        yield f"{wording.capital(topic)}:"
+        yield f"{capital(topic)}:"
         for each in calculators:
             yield f"{INDENT}{each.id:<{wide}}  {each.name}"
     yield ""
@@ -83,7 +84,7 @@ def _list_lines() -> Iterable[str]:
 
 def _manual_lines(rules: RuleBase, calculator: Calculator, system: str | None) -> Iterable[str]:
     """What a calculator needs, an example, and the formulas it rests on."""
-    yield f"{wording.capital(calculator.name)}: {calculator.about}"
+    yield f"{capital(calculator.name)}: {calculator.about}"
     yield ""
     yield "It needs:"
     for each in calculator.inputs:

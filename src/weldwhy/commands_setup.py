@@ -76,10 +76,20 @@ def _situation(rules: RuleBase, options: argparse.Namespace) -> Iterator[Entry]:
 
 
 def _of_grade(rules: RuleBase, grade: str, material: Entry) -> Entry:
-    """The metal that the grade belongs to; a grade says more than the name of a metal."""
+    """The metal that the grade belongs to; a grade says more than the name of a metal.
+
+    EntryError where the name says what no grade can, such as a coat of zinc or a metal that
+    burns: that must not get lost.
+    """
     named = rules.materials[rules.grades[grade].material]
     found = Situated("material", named.id)
     if found != material:
+        told = rules.materials.get(material.value) if isinstance(material, Situated) else None
+        if told is not None and all(each.material != told.id for each in rules.grades.values()):
+            raise EntryError(
+                f"{rules.grades[grade].name} is {named.name}, but the metal told is {told.name}; "
+                "tell one of the two"
+            )
         print(f"{rules.grades[grade].name} is {named.name}: taken so.", file=sys.stderr)
     return found
 

@@ -25,6 +25,13 @@ def read(text: str) -> tuple[Quantity | None, str]:
     return None, _class(words)
 
 
+def size_of(told: Quantity | str | None) -> Quantity | None:
+    """The size in what was told of a wire or rod, which may name its class too."""
+    if isinstance(told, str):
+        return read(told)[0]
+    return told if told is not None and told.kind == "length" else None
+
+
 def _size(text: str) -> Quantity | None:
     """A length with its unit, or one that can only be inches; a bare "6013" is no size."""
     try:

@@ -66,6 +66,22 @@ def fits(rules: RuleBase, asked: str, listed: Sequence[str]) -> bool:
     return gas is not None and any(_alike(gas, rules.gases[each]) for each in listed)
 
 
+def suits(rules: RuleBase, process: str, material: str, text: str) -> bool | None:
+    """Whether a gas as typed holds only what it may for this process and metal.
+
+    None if the gas is not known, or the rules hold nothing of that process and metal.
+    """
+    gas, limits = read(rules, text), rules.tables.get("gas-suits")
+    row = f"{process} {material}"
+    if gas is None or limits is None or row not in limits.rows:
+        return None
+    active = gas.parts.get("co2", 0.0) + gas.parts.get("oxygen", 0.0)
+    others = ("hydrogen", "nitrogen")
+    return limits.value(row, "active from") <= active <= limits.value(row, "active to") and all(
+        gas.parts.get(each, 0.0) <= limits.value(row, f"{each} to") for each in others
+    )
+
+
 def _alike(one: Gas, other: Gas) -> bool:
     same_helium = one.parts.get("helium", 0.0) == other.parts.get("helium", 0.0)
     return one.id == other.id or (one.group == other.group != OUTSIDE and same_helium)

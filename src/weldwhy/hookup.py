@@ -6,6 +6,7 @@ Each function gives None, or a note, where the rules hold no answer; nothing is 
 from __future__ import annotations
 
 from weldwhy import consumables, gases
+from weldwhy.consumables import size_of
 from weldwhy.model import Gas, RuleBase, Window
 from weldwhy.setupmodel import Filler, Setup
 from weldwhy.suiting import Situation, holding
@@ -86,7 +87,7 @@ def with_class(told: Settings, chosen: Filler | None) -> dict[str, Quantity | st
     if chosen is None:
         return dict(told)
     place = "rod" if chosen.kind in ("rod", FILLER_ROD) else "wire"
-    size = _size(told.get(place))
+    size = size_of(told.get(place))
     return {**told, place: f"{show(size)} {chosen.name}" if size is not None else chosen.name}
 
 
@@ -98,12 +99,12 @@ def sizes(
     for line in holding(setup.sizes, work):
         listed.setdefault(line.of, line.size)
     main = next((line.of for line in setup.sizes if line.of != FILLER_ROD), "wire")
-    own = _size(told.get(main))
+    own = size_of(told.get(main))
     if own is None and found is not None:
         own = usual(setup, found.window, work)
     rod = None
     if any(line.of == FILLER_ROD for line in setup.sizes):
-        rod = _size(told.get("rod")) or listed.get(FILLER_ROD)
+        rod = size_of(told.get("rod")) or listed.get(FILLER_ROD)
     return own or listed.get(main), rod
 
 
@@ -142,10 +143,7 @@ def gas(
         note = f"The gas told is not one of this guide; {taken.name} is taken."
     elif normal is not None and not gases.fits(rules, told, listed or (normal.id,)):
         note = f"{taken.name} is not the gas that is usual here: {normal.name}."
+        # a heavier or lighter gas wants its own flow, where the set-up lists it
+        own_flows = (each.flow for each in holding(setup.gases, work) if each.gas == taken.id)
+        flow = next(own_flows, flow)
     return (taken, flow), note
-
-
-def _size(value: Quantity | str | None) -> Quantity | None:
-    if isinstance(value, str):
-        return consumables.read(value)[0]
-    return value if value is not None and value.kind == "length" else None

@@ -88,7 +88,7 @@ class Interview:
     @cached_property
     def log(self) -> Log:
         """The case's answers, measured settings and remedies as the engine's log."""
-        return log_of(self.rules, self.case, self.window)
+        return log_of(self.rules, self.case, self.window, self.material)
 
     @cached_property
     def network(self) -> Network:

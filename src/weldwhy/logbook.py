@@ -9,8 +9,13 @@ from weldwhy.model import RuleBase
 from weldwhy.windows import Found
 
 
-def log_of(rules: RuleBase, case: Case, found: Found | None) -> tuple[LogEntry, ...]:
-    """What the engine is told, in the order in which it was told. Withdrawn things are left out."""
+def log_of(
+    rules: RuleBase, case: Case, found: Found | None, material: str = ""
+) -> tuple[LogEntry, ...]:
+    """What the engine is told, in the order in which it was told. Withdrawn things are left out.
+
+    `material` is the metal as far as it is known, not as it is assumed.
+    """
     log: list[LogEntry] = []
     so_far: dict[str, str] = {}
     for entry in case.entries:
@@ -25,7 +30,10 @@ def log_of(rules: RuleBase, case: Case, found: Found | None) -> tuple[LogEntry, 
             log += [_grade(rules, case)] if entry.value else []
         elif isinstance(entry, Measured):
             so_far[entry.setting] = entry.value
-            log = _measured(rules, case.process, log, entry, so_far, found)
+            if entry.setting == "gas" and entry.value:
+                log.append(readings.gas_reading(rules, case.process, material, entry.value))
+            else:
+                log = _measured(rules, case.process, log, entry, so_far, found)
     return tuple(log)
 
 

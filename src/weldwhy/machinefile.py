@@ -23,6 +23,9 @@ from weldwhy.survey import Item
 FORM = keys("machine", *MACHINE_KEYS)
 """The declared form of the file."""
 
+LONGEST = 2000
+"""Letters of the longest value: every key would wait for a name of a whole page."""
+
 
 class MachineError(ValueError):
     """A change that cannot be made; str() is one plain line that says how to mend it."""
@@ -55,11 +58,15 @@ def changed(rules: RuleBase, machine: Machine, key: str, value: str) -> Machine:
     `dials.volts`. An empty value takes the key away. Lists are typed with commas, a dial as
     "1 = 13 V, 10 = 24 V".
     """
+    if len(value) > LONGEST:
+        raise MachineError(f"it is too long; write it in {LONGEST} letters at most")
     own = machine if machine.id == OWN else begun_from(machine)
     data = as_data(own, list(rules.settings))
     _put(data, _path(rules, key), value)
     try:
         return read(written(data).encode(), "", rules)
+    except UnicodeEncodeError:  # a byte of the command line that is no letter in its encoding
+        raise MachineError("it holds a sign that cannot be kept; use plain letters") from None
     except RulesError as fault:
         raise MachineError(fault.problems[0].words) from None
 

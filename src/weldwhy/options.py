@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import argparse
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from typing import TYPE_CHECKING, NoReturn
 
 from weldwhy import __version__
@@ -21,6 +21,14 @@ class _Parser(argparse.ArgumentParser):
 
     def error(self, message: str) -> NoReturn:
         raise UsageError(f"{message}; see `{self.prog} --help`")
+
+
+def refuse_dashes(arguments: Sequence[str]) -> None:
+    """UsageError for `--option=--`: argparse would give the option a list for its value."""
+    for each in arguments:
+        option, equals, value = each.partition("=")
+        if option.startswith("--") and equals and value == "--":
+            raise UsageError(f"argument {option}: a value is needed")
 
 
 def parser(only: str = "") -> argparse.ArgumentParser:

@@ -6,10 +6,8 @@ from dataclasses import replace
 
 from weldwhy.model import WindowRow
 from weldwhy.units import Quantity, Target, rounded, show
+from weldwhy.windowrows import SAME_SIZE
 from weldwhy.windows import Found
-
-SAME_SIZE = 1.02
-"""Wires whose diameters differ by less than this factor are one size under two names."""
 
 
 def paired(found: Found, size: Quantity | None, feed: Quantity | None) -> Found:
@@ -42,7 +40,7 @@ def _rows_of(found: Found, size: Quantity, setting: str) -> list[WindowRow]:
         row
         for row in found.window.rows
         if row.size is not None
-        and max(row.size.value, size.value) <= SAME_SIZE * min(row.size.value, size.value)
+        and max(row.size.value, size.value) < SAME_SIZE * min(row.size.value, size.value)
         and {"wire_feed", setting} <= row.targets.keys()
     ]
     return sorted(rows, key=lambda row: row.targets["wire_feed"].best.value)

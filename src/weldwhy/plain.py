@@ -26,6 +26,7 @@ from weldwhy.console import Console, Leave
 from weldwhy.entries import EntryError, volunteered
 from weldwhy.interview import Interview
 from weldwhy.model import RuleBase
+from weldwhy.plaintext import capital
 from weldwhy.report import (
     case_text,
     cause_lines,
@@ -240,7 +241,7 @@ class Talk:
         try:
             entry = volunteered(self.bench.rules, line, self.bench.system)
         except EntryError as fault:
-            self.say(ended(f"{str(fault)[:1].upper()}{str(fault)[1:]}"))
+            self.say(ended(capital(str(fault))))
         else:
             self._add(entry)
 

@@ -64,6 +64,11 @@ def name_of(mark: str) -> str:
     return f"U+{ord(mark):04X}"
 
 
+def capital(text: str) -> str:
+    """`text` with a capital at its beginning."""
+    return text[:1].upper() + text[1:]
+
+
 def _seen(mark: str) -> str:
     if mark.isprintable():
         return mark

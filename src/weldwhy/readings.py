@@ -6,9 +6,8 @@ from collections.abc import Mapping
 from contextlib import suppress
 from math import exp
 
-from weldwhy import units
+from weldwhy import gases, units
 from weldwhy.case import Case
-from weldwhy.consumables import read as read_consumable
 from weldwhy.engine.belief import Reading
 from weldwhy.model import RuleBase
 from weldwhy.units import Quantity, UnitError
@@ -57,11 +56,6 @@ def worked_out(
     return read if speed is None else {**read, "travel": speed}
 
 
-def size_of(consumable: Quantity | str | None) -> Quantity | None:
-    """The size in what was told of a wire or rod, which may name its class too."""
-    return read_consumable(consumable)[0] if isinstance(consumable, str) else consumable
-
-
 def reading(
     rules: RuleBase, setting: str, value: Quantity | str | None, found: Found | None
 ) -> Reading:
@@ -76,6 +70,21 @@ def reading(
         if cause.setting is not None and cause.setting[0] == setting
     )
     return Reading(setting, tuple(weights))
+
+
+def gas_reading(rules: RuleBase, process: str, material: str, text: str) -> Reading:
+    """How the gas in use weighs on the causes that a table names; on none if it cannot be judged.
+
+    `material` is the metal as told: nothing is held against a gas for a metal that is assumed.
+    """
+    suits, times = gases.suits(rules, process, material, text), rules.tables.get("gas-weight")
+    if suits is None or times is None:
+        return Reading("gas", ())
+    row = "right" if suits else "wrong"
+    named = ((cause, times.value(row, cause)) for cause in times.columns)
+    return Reading(
+        "gas", tuple((cause, weight) for cause, weight in named if cause in rules.causes)
+    )
 
 
 def _weight(z: float) -> float:

@@ -10,15 +10,16 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from weldwhy import hotcracks, metalwork, readings
-from weldwhy import machine as dials
 from weldwhy.case import Case
 from weldwhy.checklist import ChecklistStep, checklist, standing
 from weldwhy.figures import Figure, figures
 from weldwhy.hookup import polarity, sides
 from weldwhy.lens import lightest
+from weldwhy.machine import mark
 from weldwhy.model import SUITS, Caution, Gas, Lens, Machine, RuleBase
+from weldwhy.setupcase import DIALS
 from weldwhy.setupmodel import Filler, Part
-from weldwhy.startvalues import MAIN, StartValues, start_values
+from weldwhy.startvalues import StartValues, start_values
 from weldwhy.suiting import POOR, USABLE, holding, situation, suits
 from weldwhy.testbead import Bead, bead
 from weldwhy.units import Quantity, Target
@@ -113,7 +114,7 @@ def plan(
     against = [*_cracks(rules, case), *_out_of_reach(start)]
     word, why = suits(setup, work, named, machine, against)
     gun, clamp = sides(setup, start.filler)
-    marks = {name: dials.mark(machine, name, target.best) for name, target in targets.items()}
+    marks = {name: mark(machine, name, target.best) for name, target in targets.items()}
     amps = targets.get("amps")
     return Plan(
         process=process,
@@ -132,9 +133,9 @@ def plan(
         filler_size=start.filler_size,
         targets=targets,
         sources=start.sources,
-        marks={name: mark for name, mark in marks.items() if mark},
+        marks={name: each for name, each in marks.items() if each},
         source=found.window.source if found else "",
-        note=found.window.note if found else "",
+        note=found.window.note if found and targets.keys() & set(DIALS) else "",
         beyond=found.beyond if found else {},
         parts=tuple(holding(setup.parts, work)),
         checklist=checklist(rules, setup, work),
@@ -166,5 +167,5 @@ def _out_of_reach(start: StartValues) -> list[tuple[str, str]]:
     return [
         (POOR if at[name].low == at[name].high else USABLE, sentence)
         for name, sentence in start.found.beyond.items()
-        if name in MAIN
+        if name in DIALS
     ]

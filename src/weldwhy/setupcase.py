@@ -17,8 +17,11 @@ if TYPE_CHECKING:
     from weldwhy.setup import Plan
 
 DIALS = ("volts", "wire_feed", "amps")
-"""What a plan sets at the machine. A gas flow is not among them: what was meant to flow has yet to
-be read at the gauge, and so do stick-out and travel at the gun."""
+"""What a plan sets at the machine; without any of these it has no numbers.
+
+A gas flow is not among them: what was meant to flow has yet to be read at the gauge, and so do
+stick-out and travel at the gun.
+"""
 
 
 @dataclass(frozen=True, slots=True)

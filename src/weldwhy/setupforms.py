@@ -17,7 +17,7 @@ _CAUTIONS = ListShape(ref("caution"))
 _ALSO = ListShape(text())
 _RANGE = text('a range, such as "30 A to 180 A"')
 _LIMITS = MapShape(ref("setting"), _RANGE)
-_SIDE = word("plus", "minus", "ac", "none")
+_SIDE = word("plus", "minus", "ac")
 
 
 def _flow(found: str) -> str:

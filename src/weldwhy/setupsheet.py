@@ -11,7 +11,9 @@ from typing import TYPE_CHECKING
 
 from weldwhy.advice import read_thickness
 from weldwhy.lines import safe
+from weldwhy.plaintext import capital
 from weldwhy.report import caution_lines, source_text
+from weldwhy.setupdata import SETTINGS
 from weldwhy.sheet import WRITERS, Block
 from weldwhy.units import show, show_target
 
@@ -20,8 +22,6 @@ if TYPE_CHECKING:
     from weldwhy.model import Caution, Machine, RuleBase
     from weldwhy.setup import Plan, Refusal
     from weldwhy.units import Target
-
-SETTINGS = ("volts", "wire_feed", "amps", "stick_out", "travel")
 
 
 class _Said:
@@ -114,7 +114,7 @@ def _consumable(plan: Plan) -> Iterator[str]:
     named = " ".join(each for each in (size, plan.filler.name if plan.filler else "") if each)
     use = f" {plan.filler.use}" if plan.filler else ""
     if named:
-        yield f"{kind.capitalize()}: {named}.{use}"
+        yield f"{capital(kind)}: {named}.{use}"
 
 
 def _values(rules: RuleBase, plan: Plan) -> list[str]:

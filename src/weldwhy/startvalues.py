@@ -2,21 +2,21 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
 
 from weldwhy import figures, hookup, limits, preheat, readings, testbead, windows
 from weldwhy.advice import read_thickness
 from weldwhy.case import Case, Measured, Situated
+from weldwhy.consumables import size_of
 from weldwhy.model import Gas, Machine, RuleBase
+from weldwhy.setupcase import DIALS
 from weldwhy.setupmodel import Filler, Setup
 from weldwhy.suiting import Situation
 from weldwhy.testbead import Bead
 from weldwhy.units import Quantity, Target, result_unit, two_digits
 from weldwhy.windows import Found, Settings
 
-MAIN = ("volts", "wire_feed", "amps")
-"""What a machine is set to; without any of these there are no numbers."""
 NO_NUMBERS = (
     "No volts, wire feed or amps here for this work: start from the label or packet of the wire "
     "or rod, and try on scrap."
@@ -58,24 +58,49 @@ def start_values(
 ) -> StartValues:
     """The person's own wire, rod, tungsten and gas where told, else the usual ones; and targets."""
     case = case.with_(Situated("process", process))
-    setup, told = rules.setups[process], readings.told(rules, case.measured)
+    setup = rules.setups[process]
+    told: Settings = readings.told(rules, case.measured)
     words = case.measured.get(hookup.consumed(setup), "")
     filler, filler_note = hookup.filler(rules, process, work, case.grade, words)
-    found = _found(rules, case, work, told, filler)
-    if found is not None:
-        found = limits.fit(rules, found, machine, process, system)
+
+    def fitted(settings: Settings) -> Found | None:
+        found = _found(rules, case, work, settings, filler)
+        return limits.fit(rules, found, machine, process, system) if found else None
+
+    found, told = _within_reach(setup, work, told, fitted)
     gas, gas_note = hookup.gas(rules, setup, work, case.measured.get("gas", ""), found)
     size, rod = hookup.sizes(setup, work, told, found)
     targets = dict(found.targets) if found else {}
     targets |= {"gas_flow": gas[1]} if gas else {}
     targets |= _travel(rules, process, targets, size, bead, system)
     targets |= _preheat(rules, case, hookup.with_class(told, filler), targets)
-    empty = "" if targets.keys() & set(MAIN) else NO_NUMBERS
+    empty = "" if targets.keys() & set(DIALS) else NO_NUMBERS
     grade = rules.grades[case.grade].note if case.grade in rules.grades else ""
     said = (grade, filler_note, gas_note, found.note if found else "", empty, setup.note)
     sources = {name: _source(name, found) for name in targets}
     notes = tuple(note for note in said if note)
     return StartValues(filler, size, rod, gas, found, targets, sources, notes)
+
+
+def _within_reach(
+    setup: Setup, work: Situation, told: Settings, fitted: Callable[[Settings], Found | None]
+) -> tuple[Found | None, Settings]:
+    """The window for the size told or usual, and the settings it is for; where the machine falls
+    short of a usual size, those for the next smaller one that it can burn."""
+    found = fitted(told)
+    if found is None or not found.beyond:
+        return found, told
+    name = found.window.size_of
+    usual = hookup.usual(setup, found.window, work)
+    if usual is None or size_of(told.get(name)) is not None:
+        return found, told
+    listed = {row.size.value: row.size for row in found.window.rows if row.size}
+    for value in sorted((each for each in listed if each < usual.value), reverse=True):
+        smaller = {**told, name: listed[value]}
+        other = fitted(smaller)
+        if other and not other.beyond and other.targets.keys() & set(DIALS):
+            return other, smaller
+    return found, told
 
 
 def _source(name: str, found: Found | None) -> str:
@@ -98,9 +123,9 @@ def _found(
 
     setup = rules.setups[case.process]
     found = find(hookup.with_class(told, filler))
-    if found is not None and not found.targets.keys() & set(MAIN):
+    if found is not None and not found.targets.keys() & set(DIALS):
         general = find(told)
-        return general if general is not None and general.targets.keys() & set(MAIN) else found
+        return general if general is not None and general.targets.keys() & set(DIALS) else found
     if found is None:
         return None
     # asked once more with what is usual, since the plan names it and need not call it assumed

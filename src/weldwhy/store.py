@@ -185,7 +185,8 @@ class Store:
         except FileNotFoundError:
             return None
         except OSError as fault:
-            self.notices.append(f"cannot read {path}: {fault.strerror or fault}")
+            # the next save would be renamed over it, and nobody knows what it holds
+            self._set_aside(path, f"it cannot be read ({fault.strerror or fault})")
             return None
         try:
             data = json.loads(raw)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from weldwhy import readings
 from weldwhy.advice import read_thickness
 from weldwhy.case import Case
+from weldwhy.consumables import size_of
 from weldwhy.model import RuleBase, Window
 from weldwhy.units import Quantity, Target, show
 from weldwhy.windowrows import usual_size
@@ -21,7 +22,7 @@ def neighbours(rules: RuleBase, case: Case, material: str, window: Window) -> tu
     """
     settings = readings.told(rules, case.measured)
     told = settings.get(window.size_of)
-    if readings.size_of(told) is None:
+    if size_of(told) is None:
         size = usual_size(window, read_thickness(case.thickness))
         if size is None:
             return ()

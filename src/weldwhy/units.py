@@ -248,11 +248,11 @@ def _plain(value: float, places: int) -> str:
 
 
 def _inches(value: float, own: bool) -> str:
-    """Inches: fractions from about 1/16 up, thousandths below and for odd own numbers."""
+    """Inches: fractions from about 1/16 up, and own ones below; else thousandths."""
     if value >= 100:
         return _plain(value, 4 if own else 0)
     if own:
-        if value >= 1 / 16 and _is_64ths(value):
+        if value > 0 and _is_64ths(value):
             return _fraction(value, 64)
         # wire is named in thousandths: 0.030, not 0.03
         return max(f"{value:.3f}", _plain(value, 4), key=len)

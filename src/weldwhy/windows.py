@@ -10,6 +10,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 
 from weldwhy import consumables, gases
+from weldwhy.consumables import size_of
 from weldwhy.model import RuleBase, Window
 from weldwhy.shifts import shifted
 from weldwhy.units import Quantity, Target, gauge_number, show
@@ -57,7 +58,7 @@ def find(
     window, holds = _choose(rules, fitting, settings, position, thick, notes)
     rows: dict[str, Target] = {}
     if holds:
-        rows = targets_from_rows(window, thick, _size(settings.get(window.size_of, "")), notes)
+        rows = targets_from_rows(window, thick, size_of(settings.get(window.size_of)), notes)
     outdoors = window.outdoors if place == "outdoors" else {}
     targets = {**window.targets, **rows, **outdoors}
     targets = shifted(rules, process, joint, position, targets, notes)
@@ -109,7 +110,7 @@ def _choose(
         only = " and ".join(with_gas[0].positions)
         notes.append(f"No numbers here for {position}: this is for {only} only.")
         return with_gas[0], False
-    reaching = (w for w in able if reaches(w, thick, _size(settings.get(w.size_of, ""))))
+    reaching = (w for w in able if reaches(w, thick, size_of(settings.get(w.size_of))))
     return next(reaching, able[0]), True
 
 
@@ -140,13 +141,6 @@ def _for_gas(
 def _class(value: Quantity | str) -> str:
     """The filler class named in a setting as typed."""
     return consumables.read(value)[1] if isinstance(value, str) else ""
-
-
-def _size(value: Quantity | str) -> Quantity | None:
-    """The size in a setting as typed or as read."""
-    if isinstance(value, str):
-        return consumables.read(value)[0]
-    return value if value.kind == "length" else None
 
 
 def _true_thickness(

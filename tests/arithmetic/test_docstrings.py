@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import ast
+import re
 from collections.abc import Iterator
 from importlib import import_module
 from inspect import getdoc, getmembers, isfunction, signature
@@ -12,6 +13,8 @@ from types import FunctionType
 import pytest
 
 import weldwhy
+from weldwhy.reckon.calculator import Calculator
+from weldwhy.reckon.catalogue import CALCULATORS
 
 PACKAGE = Path(weldwhy.__file__).parent
 GUARDS = "bounds"
@@ -78,3 +81,13 @@ def test_a_formula_is_used(module: str, formula: FunctionType) -> None:
 def test_formulas_have_names_of_their_own() -> None:
     names = [formula.__name__ for _, formula in FORMULAS]
     assert len(set(names)) == len(names)
+
+
+@pytest.mark.parametrize("calculator", CALCULATORS, ids=lambda each: each.id)
+def test_what_people_are_shown_of_a_formula_names_no_part_of_the_program(
+    calculator: Calculator,
+) -> None:
+    for formula in calculator.manual:
+        for text in (*formula.says, formula.holds, formula.source):
+            assert "`" not in text
+            assert not re.search(r"[a-z]{2,}_[a-z]{2,}", text)

@@ -5,7 +5,9 @@ from __future__ import annotations
 import pytest
 
 from weldwhy.case import Measured, Reported, Situated
+from weldwhy.model import Machine
 from weldwhy.tui.screens.typed import LONGEST
+from weldwhy.units import parse
 
 from .conftest import Begin
 from .grid import text
@@ -74,3 +76,33 @@ async def test_not_knowing_the_metal_is_told_so_that_it_is_not_asked_again(begin
     async with app.run_test() as pilot:
         await pilot.press("f", "1", "0")
         assert app.bench.case.told("material") == ""
+
+
+MARKED = Machine(
+    "shed", "shed machine", ("mig",),
+    dials={"volts": {"1": parse("14 V", "voltage"), "5": parse("22 V", "voltage")}},
+)  # fmt: skip
+
+
+@pytest.mark.parametrize(
+    ("typed", "kept"), [("4", "20 V"), ("mark 3", "18 V"), ("19 V", "19 V"), ("4.5", "21 V")]
+)
+async def test_a_mark_on_the_dial_will_do_where_its_marks_are_known(
+    begin: Begin, typed: str, kept: str
+) -> None:
+    app = begin(*OPEN)
+    app.bench.change_machine(MARKED)
+    async with app.run_test() as pilot:
+        await pilot.press("f", "5")
+        assert "or the mark on your dial" in text(app)
+        await pilot.press(*typed, "enter")
+        assert app.bench.case.measured == {"volts": kept}
+
+
+async def test_a_mark_that_the_dial_has_not_is_no_value(begin: Begin) -> None:
+    app = begin(*OPEN)
+    app.bench.change_machine(MARKED)
+    async with app.run_test() as pilot:
+        await pilot.press("f", "5", *"mark 9", "enter")
+        assert app.bench.case.measured == {}
+        assert 'cannot read "mark 9"' in text(app)

@@ -8,9 +8,9 @@ from dataclasses import replace
 import pytest
 
 from weldwhy.case import Case, Measured, Reported, Situated
-from weldwhy.model import Machine, RuleBase
+from weldwhy.model import Caution, Machine, RuleBase
 from weldwhy.rulebase import load
-from weldwhy.setup import Refusal, plan, plans, refusal
+from weldwhy.setup import Plan, Refusal, plan, plans, refusal
 from weldwhy.setupcase import SetupCase, from_mapping, handed_on, to_mapping
 from weldwhy.store import Store
 from weldwhy.tui.app import WeldwhyApp
@@ -123,6 +123,15 @@ async def test_a_broken_file_is_said_and_moved_aside(begin: Begin, store: Store)
         await pilot.press("p")
         assert "was moved to setup.json.broken" in _words(app)
         assert "Metal: don't know" in text(app)
+
+
+async def test_what_the_rules_do_not_know_of_a_set_up_is_said(begin: Begin, store: Store) -> None:
+    store.setup = SetupCase(WANTED.with_(Situated("grade", "of another shop")))
+    app = _begin(begin)
+    async with app.run_test(size=(80, 24)) as pilot:
+        await pilot.press("p")
+        assert "one thing told is not in these rules and left out" in _words(app)
+        assert app.bench.setup.work == WANTED
 
 
 async def test_escape_goes_back_one_level_at_a_time(begin: Begin) -> None:
@@ -289,6 +298,28 @@ def test_with_the_shipped_rules_what_suits_fits_one_page() -> None:
         assert not isinstance(found, Refusal)
         rows = lay_out(suits_card(work_words(rules, work), found), 80, 22)
         assert len(rows) <= 22, work.material
+
+
+def _leaf_texts(made: Plan) -> list[str]:
+    cards = leaves(PlanShown(fakesetup.rules(), made, "this work"), 80, 22)
+    return [" ".join(" ".join(row.text for row in lay_out(c, 80, 60)).split()) for c in cards]
+
+
+def test_cautions_stand_before_the_hook_up_and_before_the_test_bead() -> None:
+    hot, live = Caution("hot", "It is hot.", "x"), Caution("live", "It is live.", "x")
+    made = plan(fakesetup.rules(), WANTED, fakesetup.MACHINE, "mig")
+    bead = made.test_bead
+    assert bead is not None
+    made = replace(made, cautions=(live,), test_bead=replace(bead, cautions=(hot,)))
+    first, *_, last = _leaf_texts(made)
+    assert first.index("It is live.") < first.index("Gun to plus (+)")
+    assert last.index("It is hot.") < last.index(bead.run[:20])
+
+
+def test_the_note_of_the_window_stands_with_the_start_values() -> None:
+    made = plan(fakesetup.rules(), WANTED, fakesetup.MACHINE, "mig")
+    assert made.note
+    assert any(made.note in leaf for leaf in _leaf_texts(made) if "allowed" in leaf)
 
 
 def test_a_caution_in_sight_is_not_said_twice_and_none_is_dropped() -> None:

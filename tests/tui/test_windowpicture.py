@@ -9,20 +9,22 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from weldwhy.advice import SettingAdvice
 from weldwhy.case import Case, Entry, Measured, Reported, Situated
 from weldwhy.interview import Interview
 from weldwhy.model import Remedy, RuleBase
 from weldwhy.store import Store
 from weldwhy.thicknesses import neighbours
 from weldwhy.tui.app import WeldwhyApp
+from weldwhy.tui.cards import caseview
 from weldwhy.tui.cards.axis import axis
 from weldwhy.tui.cards.card import lay_out
 from weldwhy.tui.cards.cause import cause_card
 from weldwhy.tui.cards.step import step_card
 from weldwhy.tui.cards.windowpicture import LEAST, SIZE, picture
 from weldwhy.tui.cards.windowview import View
-from weldwhy.tui.rows import joined
-from weldwhy.units import Quantity, Target, parse, parse_target
+from weldwhy.tui.rows import Row, joined
+from weldwhy.units import Quantity, Target, parse, parse_target, show
 
 from . import fakesetup
 from .conftest import NOW
@@ -324,3 +326,51 @@ def test_a_picture_takes_less_than_the_time_of_a_frame(view: View) -> None:
     """Drawn in about 0.2 ms; the bound only catches a change of order."""
     drawn = timeit.repeat(lambda: picture(view, (40, 12), False), number=20, repeat=5)
     assert min(drawn) / 20 < 0.005
+
+
+def _view(monkeypatch: pytest.MonkeyPatch, interview: Interview, advice: SettingAdvice) -> View:
+    """What the picture beside this advice is drawn from."""
+    views: list[View] = []
+
+    def drawn(view: View, *_: object) -> list[Row]:
+        views.append(view)
+        return []
+
+    monkeypatch.setattr(caseview, "picture", drawn)
+    caseview.drawing_of(interview, [advice], letters=True)
+    (view,) = views
+    return view
+
+
+@pytest.mark.parametrize(("feed", "begins"), [("300 ipm", "300 ipm"), ("600 ipm", "320 ipm")])
+def test_a_setting_in_its_range_stays_while_another_one_is_changed(
+    feed: str, begins: str, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """The range is 280 to 380 ipm, best 320; a feed outside it is not where to begin."""
+    told = (
+        Reported("porosity"), Situated("process", "mig"), Situated("material", "steel"),
+        Situated("thickness", "1/8 in"), Measured("wire", "0.030 in"),
+        Measured("volts", "22 V"), Measured("wire_feed", feed),
+    )  # fmt: skip
+    volts = SettingAdvice("volts", "volts", "22 V", "19 V", "18 V", "20 V")
+    view = _view(monkeypatch, Interview(fakesetup.rules(), Case(told)), volts)
+    assert view.begin["volts"] == parse("19 V", "voltage")
+    assert show(view.begin["wire_feed"]) == begins
+
+
+def test_the_ends_drawn_are_those_of_the_machine_in_this_process(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    general, own = (
+        (parse("30 A", "current"), parse(most, "current")) for most in ("180 A", "100 A")
+    )
+    machine = replace(
+        fakesetup.MACHINE, limits={"amps": general}, limits_in={"stick": {"amps": own}}
+    )
+    told = (
+        Reported("porosity"), Situated("process", "stick"), Situated("material", "steel"),
+        Situated("thickness", "1/8 in"), Measured("rod", "1/8 in"),
+    )  # fmt: skip
+    interview = Interview(fakesetup.rules(), Case(told), machine=machine)
+    amps = SettingAdvice("amps", "amps", "", "95 A", "80 A", "110 A")
+    assert _view(monkeypatch, interview, amps).reach["amps"] == own

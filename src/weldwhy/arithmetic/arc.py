@@ -92,9 +92,9 @@ def arc_efficiency(power: float, volts: float, amps: float) -> Reckoned:
 def transfer(amps: float, spray_from: float, short_up_to: float) -> Transfer:
     """How the metal crosses the arc: "short circuit", "globular" or "spray".
 
-    Short circuit if I <= Ic, else spray if I >= Is, else globular: I amps; Ic (`short_up_to`) the
-    most for short circuits, 0 where the volts are too high for them; Is (`spray_from`) the least
-    for spray, infinite where the gas allows none; all in A.
+    Short circuit if I <= Ic, else spray if I >= Is, else globular: I amps; Ic the most for short
+    circuits, 0 where the volts are too high for them; Is the least for spray, infinite where the
+    gas allows none; all in A.
 
     Holds for: steady (not pulsed) arcs, gun on plus; low volts unless Ic is 0.
 

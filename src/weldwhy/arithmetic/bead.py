@@ -106,7 +106,8 @@ def travel_for_area(area: float, feed: float, diameter: float, efficiency: float
 def area_for_travel(travel: float, feed: float, diameter: float, efficiency: float) -> Reckoned:
     """Section of the bead that a travel speed lays down, mm2.
 
-    A = (pi/4) d^2 F eta / v: v travel in mm/s, the rest as in `travel_for_area`.
+    A = (pi/4) d^2 F eta / v: v travel in mm/s, d wire diameter in mm, F feed, eta
+    the share of the wire that stays.
 
     Holds for: round wire, for cored wire with eta less by its core; all of the section is filler.
 

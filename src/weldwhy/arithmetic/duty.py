@@ -66,7 +66,7 @@ def duty_between(amps: float, ratings: Sequence[Rating]) -> Reckoned:
     Holds for: ten-minute periods, ratings whose percent falls as their amps rise, amps up to the
     highest rated ones. Between two ratings it errs on the careful side.
 
-    Source: the square law as in `duty_at`; the careful choice between two is common practice.
+    Source: the square law, as for one rating; the careful choice of two is common practice.
     """
     possible("amps", amps, *AMPS)
     rated = _in_order(ratings)
@@ -82,11 +82,11 @@ def duty_between(amps: float, ratings: Sequence[Rating]) -> Reckoned:
 def amps_between(percent: float, ratings: Sequence[Rating]) -> Reckoned:
     """Most amps that a machine with several ratings, each (percent, amps), gives for a duty, A.
 
-    The most amps whose duty by `duty_between` is no less than the one asked for.
+    The most amps whose duty, worked out between the ratings, is no less than the one asked for.
 
-    Holds for: as `duty_between`.
+    Holds for: ten-minute periods, ratings whose percent falls as their amps rise.
 
-    Source: the square law as in `amps_at`; the careful choice between two is common practice.
+    Source: the square law, as for one rating; the careful choice of two is common practice.
     """
     possible("duty", percent, *_PERCENT)
     rated = _in_order(ratings)

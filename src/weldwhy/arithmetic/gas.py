@@ -80,9 +80,9 @@ def water_volume(
     """Water volume of a cylinder that is known by the gas it holds when full, L.
 
     V = N / N1: N gas in the full cylinder, L at 15 C and 1 atm, N1 what one litre holds at its
-    full gauge pressure, as in `contents`.
+    full gauge pressure.
 
-    Holds for: as `contents`.
+    Holds for: gas only, 0 to 300 bar, -10 to 45 C.
 
     Source: gas law; Z by AIChE Journal 21 (1975) 510. From memory.
     """

@@ -34,7 +34,7 @@ def bevel_area(
     """Section of a groove of which one plate is bevelled and the other square, mm2.
 
     A = g t + (t - f)^2 tan(w) / 2, half of the second term when bevelled from both sides: w angle
-    of the bevel in degrees, the rest as in `groove_area`.
+    of the bevel in degrees; g gap, t thickness and f root face in mm.
 
     Holds for: straight sides, both plates of one thickness; a double bevel equal on both sides,
     its root face in the middle. 0 to 60 degrees.

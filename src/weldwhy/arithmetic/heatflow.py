@@ -50,7 +50,8 @@ def power_to_melt(
 ) -> Reckoned:
     """Power of the arc that melts a cross-section, W.
 
-    P = A Um v / (f1 f2): A area in mm2, the rest as in `melted_area`.
+    P = A Um v / (f1 f2): A area in mm2, Um heat to melt a mm3 in J, v travel in mm/s, f1
+    and f2 the shares of the heat that reach the work and melt it.
 
     Holds for: sizing to the order of magnitude.
 
@@ -91,10 +92,10 @@ def peak_temperature(
 def heated_width(
     peak: float, heat: float, thickness: float, start: float, melts: float, capacity: float
 ) -> Reckoned:
-    """Width beside the weld, on each side, that got hotter than `peak`, mm.
+    """Width beside the weld, on each side, that got hotter than a temperature, mm.
 
-    Y = (1/(Tp - T0) - 1/(Tm - T0)) H / (4.13 rhoC t): Tp the temperature asked about in C, the
-    rest as in `peak_temperature`.
+    Y = (1/(Tp - T0) - 1/(Tm - T0)) H / (4.13 rhoC t): Tp the temperature asked about, T0 at the
+    start and Tm of melting in C, H heat input in J/mm, rhoC in J/(mm3 C), t thickness in mm.
 
     Holds for: plate melted right through in one pass, so that heat flows sideways only.
 

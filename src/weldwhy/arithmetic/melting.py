@@ -39,7 +39,8 @@ def melting_amps(
     """Mean amps that a wire feed draws, A.
 
     I = 2 F / (alpha + sqrt(alpha^2 + 4 beta L F)), the one root above nought of
-    F = alpha I + beta L I^2: F wire feed in mm/s, the rest as in `melting_feed`.
+    F = alpha I + beta L I^2: F wire feed in mm/s, L stick-out in mm, alpha and beta for
+    the wire as it is thick.
 
     Holds for: solid wire on plus, steady arcs, 0.7 to 1.7 mm wire, 30 to 400 A, 5 to 25 mm of
     stick-out.

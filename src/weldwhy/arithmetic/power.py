@@ -32,7 +32,8 @@ def apparent_power(
 ) -> Reckoned:
     """Power that supply or generator must be sized for, kVA.
 
-    S = U2 I2 / (1000 eta cos phi): as in `supply_amps`.
+    S = U2 I2 / (1000 eta cos phi): U2 volts and I2 amps of the arc, eta efficiency, cos phi power
+    factor.
 
     Holds for: single-phase supplies, a steady arc.
 

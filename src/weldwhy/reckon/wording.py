@@ -6,6 +6,7 @@ from collections.abc import Mapping, Sequence
 from typing import Any
 
 from weldwhy.model import RuleBase
+from weldwhy.plaintext import capital
 from weldwhy.reckon.calculator import (
     HOLDS,
     SOURCE,
@@ -96,8 +97,3 @@ def topics(calculators: Sequence[Calculator]) -> Mapping[str, tuple[Calculator, 
     """The calculators of each topic, topics in the order of their first calculator."""
     names = dict.fromkeys(each.topic for each in calculators)
     return {name: tuple(c for c in calculators if c.topic == name) for name in names}
-
-
-def capital(text: str) -> str:
-    """`text` with a capital at its beginning."""
-    return text[:1].upper() + text[1:]

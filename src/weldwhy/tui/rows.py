@@ -96,6 +96,11 @@ def paragraph(
     return [row(first if at == 0 else (pad, "text"), (line, role)) for at, line in enumerate(lines)]
 
 
+def inset(text: str, width: int, role: str = "text") -> list[Row]:
+    """`text` wrapped for a page of this width, with a blank at both sides."""
+    return paragraph(text, width - 1, role, (" ", "text"))
+
+
 def fit(text: str, width: int, ending: str = "..") -> str:
     """`text` in exactly `width` cells: padded, or cut with an ending that shows the cut."""
     text = clean(text)
@@ -113,11 +118,6 @@ def rule(title: str, width: int, note: str = "") -> Row:
     tail = f" {clean(note)} \u2500" if note else ""
     line = "\u2500" * max(width - cell_len(lead) - cell_len(tail), 0)
     return row((lead, "head"), (line, "dim"), (tail[:-1], "text"), (tail[-1:], "dim"))
-
-
-def capital(text: str) -> str:
-    """`text` with a capital at its beginning."""
-    return text[:1].upper() + text[1:]
 
 
 def bar(share: float, width: int, ascii_only: bool = False) -> tuple[Span, Span]:

@@ -8,6 +8,9 @@ from typing import Literal
 
 Colours = Literal["none", "8", "16", "many"]
 
+PLAIN = ("C", "POSIX")
+"""Locales of a person who wants ASCII and nothing else."""
+
 
 @dataclass(frozen=True, slots=True)
 class Terminal:
@@ -31,7 +34,8 @@ def look(environ: Mapping[str, str], encoding: str | None, ascii_wanted: bool = 
     """
     name = (encoding or "ascii").lower().replace("-", "").replace("_", "")
     return Terminal(
-        ascii=ascii_wanted or not name.startswith("utf"),
+        # Python speaks UTF-8 in a plain locale too, whatever the terminal takes
+        ascii=ascii_wanted or not name.startswith("utf") or environ.get("LC_ALL") in PLAIN,
         colours=_colours(environ),
         dark=_dark(environ.get("COLORFGBG", "")),
     )

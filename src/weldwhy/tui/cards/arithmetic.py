@@ -6,6 +6,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from weldwhy.model import RuleBase
+from weldwhy.plaintext import capital
 from weldwhy.reckon.calculator import (
     HOLDS,
     SOURCE,
@@ -21,7 +22,7 @@ from weldwhy.reckon.calculator import (
 from weldwhy.reckon.wording import topics
 from weldwhy.tui.cards.card import Card, Choice, opening, text_body
 from weldwhy.tui.cards.form import Editing, Field, form_card
-from weldwhy.tui.rows import BLANK, Row, capital, paragraph, rule
+from weldwhy.tui.rows import BLANK, Row, inset, paragraph, rule
 
 WHERE = "Arithmetic"
 LEFT_OUT, EXAMPLE = "left out", "the example"
@@ -109,7 +110,7 @@ def sum_card(
     choices = form_card((), fields, editing).choices
 
     def body(width: int, room: int) -> list[Row]:
-        rows = paragraph(calculator.about, width - 1, "strong", (" ", "text"))
+        rows = inset(calculator.about, width, "strong")
         rows += _caution_rows(made, width)
         rows.append(BLANK)
         for number, choice in enumerate(choices, 1):
@@ -117,7 +118,7 @@ def sum_card(
         title = "Result, with the examples" if made.examples else "Result"
         rows += [BLANK, rule(title, width, f"{copy_key}: copy" * bool(made.outcome))]
         rows += _result_rows(made, width)
-        rows += paragraph(note, width - 1, "notice", (" ", "text")) if note else []
+        rows += inset(note, width, "notice") if note else []
         return [
             *rows,
             BLANK,
@@ -147,7 +148,7 @@ def _caution_rows(made: Sum, width: int) -> list[Row]:
 
 def _result_rows(made: Sum, width: int) -> list[Row]:
     if made.outcome is None:
-        return paragraph(made.fault, width - 1, "caution", (" ", "text"))
+        return inset(made.fault, width, "caution")
     rows: list[Row] = []
     for each in made.outcome.outputs:
         name = (f" {capital(each.name)}: ", "text")
@@ -162,7 +163,7 @@ def _formula_rows(calculator: Calculator, width: int) -> list[Row]:
     for formula in calculator.manual:
         rows += [BLANK] if rows else []
         for text in formula.says:
-            rows += paragraph(text, width - 1, "text", (" ", "text"))
+            rows += inset(text, width)
         for title, text in ((HOLDS, formula.holds), (SOURCE, formula.source)):
             rows += paragraph(f"{title} {text}", width - 1, "dim", (" ", "text"), hang=3)
     return rows

@@ -6,7 +6,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 
 from weldwhy.case import Entry
-from weldwhy.tui.rows import BLANK, Row, Span, paragraph, row
+from weldwhy.tui.rows import BLANK, Row, Span, inset, paragraph, row
 
 PER_WINDOW = 9
 """Choices that have a digit at the same time."""
@@ -147,7 +147,7 @@ def text_body(paragraphs: Sequence[tuple[str, str]]) -> Body:
         for text, role in paragraphs:
             if rows and room > SQUEEZED:
                 rows.append(BLANK)
-            rows += paragraph(text, width - 1, role, (" ", "text"))
+            rows += inset(text, width, role)
         return rows
 
     return made

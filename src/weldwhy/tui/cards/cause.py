@@ -7,12 +7,13 @@ from collections.abc import Mapping, Sequence
 from weldwhy.advice import Advice
 from weldwhy.interview import Interview
 from weldwhy.model import Check
+from weldwhy.plaintext import capital
 from weldwhy.report import minutes, percent, reason_line, source_lines
 from weldwhy.tui.cards.card import PER_WINDOW, Card, Choice, opening
 from weldwhy.tui.cards.side import SHARE_WORDS
 from weldwhy.tui.cards.step import caution_rows
 from weldwhy.tui.cards.table import pictured_rows
-from weldwhy.tui.rows import BLANK, Row, capital, paragraph, rule
+from weldwhy.tui.rows import BLANK, Row, inset, paragraph, rule
 
 Drawings = Mapping[str, Sequence[Row]]
 """Pictures by the id of the remedy they stand with."""
@@ -31,8 +32,8 @@ def causes_card(interview: Interview) -> Card:
     unlisted = f"Something not in this list: {percent(interview.unlisted)}."
 
     def body(width: int, room: int) -> list[Row]:
-        title = paragraph("Which cause do you want to open?", width - 1, "strong", (" ", "text"))
-        return title + paragraph(unlisted, width - 1, "dim", (" ", "text"))
+        title = inset("Which cause do you want to open?", width, "strong")
+        return title + inset(unlisted, width, "dim")
 
     return Card(body, choices, where="Causes")
 
@@ -68,9 +69,9 @@ def _head_rows(interview: Interview, cause_id: str, width: int) -> list[Row]:
     found = next((r.probability for r in interview.ranked if r.cause.id == cause_id), 0.0)
     likely = f"{capital(cause.name)}: {percent(found)}, {interview.likelihood_word(found)}"
     return [
-        *paragraph(likely, width - 1, "strong", (" ", "text")),
-        *_lines(cause.what, width),
-        *_lines(f"Lies with: {SHARE_WORDS[cause.share]}. Family: {cause.family}.", width, "dim"),
+        *inset(likely, width, "strong"),
+        *inset(cause.what, width),
+        *inset(f"Lies with: {SHARE_WORDS[cause.share]}. Family: {cause.family}.", width, "dim"),
     ]
 
 
@@ -151,13 +152,9 @@ def confirming(interview: Interview, cause_id: str) -> list[Check]:
 def _why_rows(interview: Interview, cause_id: str, width: int) -> list[Row]:
     reasons = interview.why(cause_id)
     if not reasons:
-        return _lines("Nothing told so far speaks for or against it.", width, "dim")
+        return inset("Nothing told so far speaks for or against it.", width, "dim")
     return [line for reason in reasons for line in _item(reason_line(reason), width)]
 
 
 def _item(text: str, width: int) -> list[Row]:
     return paragraph(text, width - 1, "text", (" - ", "dim"))
-
-
-def _lines(text: str, width: int, role: str = "text") -> list[Row]:
-    return paragraph(text, width - 1, role, (" ", "text"))

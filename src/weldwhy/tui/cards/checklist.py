@@ -7,7 +7,7 @@ from collections.abc import Collection, Sequence
 from weldwhy.checklist import ChecklistStep
 from weldwhy.tui.cards.card import PER_WINDOW, Card, Choice, opening
 from weldwhy.tui.cards.step import caution_rows
-from weldwhy.tui.rows import Row, paragraph
+from weldwhy.tui.rows import Row, inset, paragraph
 
 Steps = Sequence[ChecklistStep]
 
@@ -41,7 +41,7 @@ def checklist_card(steps: Steps, done: Collection[str], others: tuple[Choice, ..
 
     def body(width: int, room: int) -> list[Row]:
         text = "Its digit ticks a step off. Read what stands before it first."
-        return paragraph(text, width - 1, "dim", (" ", "text")) + _rows(steps, done, width)
+        return inset(text, width, "dim") + _rows(steps, done, width)
 
     return Card(body, choices, others, in_body=True)
 

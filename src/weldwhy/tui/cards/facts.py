@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from weldwhy import entries
 from weldwhy.case import Case, Entry, Measured, Situated
-from weldwhy.model import JOINTS, PLACES, POSITIONS, RuleBase
+from weldwhy.machine import at_mark
+from weldwhy.model import JOINTS, PLACES, POSITIONS, Machine, RuleBase
 from weldwhy.tui.cards.form import Field
+from weldwhy.units import rounded, show
 from weldwhy.unitwords import EXAMPLES
 
 BEAD = frozenset({"leg", "bead_width", "bead_height"})
@@ -129,6 +131,20 @@ def _gases(rules: RuleBase, case: Case) -> list[str]:
         and (not case.material or not window.materials or case.material in window.materials)
     ]
     return list(dict.fromkeys(names))
+
+
+def with_marks(fact: Fact, machine: Machine) -> Fact:
+    """The fact, saying that a mark on the machine's dial will do where its marks are known."""
+    if not machine.dials.get(fact.id):
+        return fact
+    return replace(fact, example=f"{fact.example}, or the mark on your dial")
+
+
+def of_mark(fact: Fact, machine: Machine, text: str) -> str:
+    """What a mark on the machine's dial stands for; "" for text that is no mark of it."""
+    words = " ".join(text.split()).removeprefix("mark ")
+    value = at_mark(machine, fact.id, words) if fact.setting else None
+    return show(rounded(value)) if value else ""
 
 
 def checked(rules: RuleBase, fact: Fact, text: str, system: str | None) -> str:

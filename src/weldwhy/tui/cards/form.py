@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from weldwhy.plaintext import capital
 from weldwhy.tui.cards.card import Act, Card, Choice, text_body
-from weldwhy.tui.rows import capital
 
 TYPE_IT = "type"
 """The choice to type what is not listed."""

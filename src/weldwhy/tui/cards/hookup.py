@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from weldwhy.tui.rows import Row, capital, row
+from weldwhy.plaintext import capital
+from weldwhy.tui.rows import Row, row
 
-TERMINALS = {"plus": "plus (+)", "minus": "minus (-)", "ac": "AC", "none": ""}
+TERMINALS = {"plus": "plus (+)", "minus": "minus (-)", "ac": "AC"}
 """The words on a terminal, by its side."""
 
 LINES, ASCII_LINES = tuple("\u250c\u2510\u2514\u2518\u2500\u2502\u251c\u2524"), tuple("++++-|++")
@@ -21,7 +22,7 @@ CYLINDER, MACHINE, HUNG = 13, 21, 14
 
 @dataclass(frozen=True, slots=True)
 class HookUp:
-    """What hangs on which terminal. `gun` and `clamp` are plus, minus, ac or none."""
+    """What hangs on which terminal. `gun` and `clamp` are plus, minus or ac."""
 
     holder: str
     gun: str

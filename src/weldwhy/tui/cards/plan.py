@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 from functools import partial
 
 from weldwhy.model import RuleBase
+from weldwhy.plaintext import capital
 from weldwhy.report import source_text
 from weldwhy.setup import Plan
 from weldwhy.setupcase import size_setting
@@ -16,7 +17,7 @@ from weldwhy.tui.cards.hookup import HookUp, hookup_rows, hookup_words
 from weldwhy.tui.cards.start import short_name
 from weldwhy.tui.cards.starting import WARM, starting_rows
 from weldwhy.tui.cards.step import caution_rows
-from weldwhy.tui.rows import BLANK, Row, capital, paragraph, tied
+from weldwhy.tui.rows import BLANK, Row, inset, paragraph, tied
 from weldwhy.units import Quantity, show, show_target
 
 SOUND, BAD = "sound", "bad"
@@ -80,11 +81,11 @@ def _hookup_card(shown: PlanShown, names: Sequence[str]) -> Card:
 
     def body(width: int, room: int) -> list[Row]:
         rows = caution_rows(plan.cautions, width, squeezed=room == SQUEEZED)
-        rows += _text(f"{capital(plan.suits)} for {shown.work}.", width, "strong")
-        rows += [line for why in plan.why for line in _text(why, width)]
+        rows += inset(f"{capital(plan.suits)} for {shown.work}.", width, "strong")
+        rows += [line for why in plan.why for line in inset(why, width)]
         rows += tied(hookup_rows(hook, shown.ascii_only))
-        rows += _text(f"{hookup_words(hook)} In other words: {plan.polarity}.", width, "strong")
-        return rows + [line for note in plan.notes for line in _text(note, width, "dim")]
+        rows += inset(f"{hookup_words(hook)} In other words: {plan.polarity}.", width, "strong")
+        return rows + [line for note in plan.notes for line in inset(note, width, "dim")]
 
     first: dict[str, int] = {}
     for at, name in enumerate(names, 1):
@@ -97,11 +98,11 @@ def _goes_in(shown: PlanShown, width: int) -> list[Row]:
     """Wire, rod or tungsten, filler and gas; then the parts they run through."""
     plan = shown.plan
     rows = [line for name, text in _consumables(shown) for line in _named(name, text, width)]
-    rows += _text(plan.filler.use, width, "dim") if plan.filler else []
+    rows += inset(plan.filler.use, width, "dim") if plan.filler else []
     rows.append(BLANK)
     rows += [line for part in plan.parts for line in _named(part.part, part.choose, width)]
     cited = dict.fromkeys(source_text(shown.rules, part.source) for part in plan.parts)
-    return rows + (_text(f"Source: {'; '.join(cited)}.", width, "dim") if cited else [])
+    return rows + (inset(f"Source: {'; '.join(cited)}.", width, "dim") if cited else [])
 
 
 def _consumables(shown: PlanShown) -> list[tuple[str, str]]:
@@ -136,13 +137,13 @@ def _bead_card(shown: PlanShown) -> Card:
         rows: list[Row] = []
         if bead is not None:
             rows += caution_rows(bead.cautions, width, squeezed=room == SQUEEZED)
-            rows += _text(bead.run, width, "strong")
-            rows += _text(f"A sound one: {bead.sound}", width)
+            rows += inset(bead.run, width, "strong")
+            rows += inset(f"A sound one: {bead.sound}", width)
             for name, target in (("leg", bead.leg), ("throat", bead.throat)):
                 rows += _named(name, show_target(target, plan.system), width) if target else []
         for figure in plan.figures:
             rows += _named(figure.name, figure.text, width) if figure.name != WARM else []
-        return rows + _text("How is the test bead?", width, "strong")
+        return rows + inset("How is the test bead?", width, "strong")
 
     choices = (
         Choice("The test bead is sound: done", SOUND),
@@ -154,10 +155,6 @@ def _bead_card(shown: PlanShown) -> Card:
 def _page(made: Callable[[int], list[Row]], others: tuple[Choice, ...]) -> Card:
     """A leaf to read."""
     return Card(lambda width, _room: made(width), (), others)
-
-
-def _text(text: str, width: int, role: str = "text") -> list[Row]:
-    return paragraph(text, width - 1, role, (" ", "text"))
 
 
 def _named(name: str, text: str, width: int) -> list[Row]:

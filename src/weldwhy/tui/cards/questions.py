@@ -5,12 +5,11 @@ from __future__ import annotations
 from weldwhy.case import BETTER, NO_CHANGE, SOUND, WORSE, Reported, Tried
 from weldwhy.interview import Interview
 from weldwhy.model import RuleBase, Symptom
-from weldwhy.plaintext import clean
+from weldwhy.plaintext import capital, clean
 from weldwhy.report import minutes
 from weldwhy.steps import SHORT_LIST, Step, symptoms_of
 from weldwhy.tui.cards.card import Card, Choice, text_body
 from weldwhy.tui.cards.start import short_name, symptom_choices
-from weldwhy.tui.rows import capital
 
 LONGEST = 136
 """Letters of a question in a list: two lines on the smallest screen. Opened, it is whole."""

@@ -6,12 +6,13 @@ from collections.abc import Iterator
 
 from weldwhy.case import Case, Entry, Measured, Situated
 from weldwhy.model import JOINTS, PLACES, POSITIONS, Caution, Gas, RuleBase
+from weldwhy.plaintext import capital
 from weldwhy.setup import Plan
 from weldwhy.setupcase import size_setting
 from weldwhy.tui.cards.card import SQUEEZED, Card, Choice
 from weldwhy.tui.cards.facts import SIZES, Fact, entry_of
 from weldwhy.tui.cards.step import caution_rows
-from weldwhy.tui.rows import Row, capital, paragraph
+from weldwhy.tui.rows import Row, inset
 from weldwhy.unitwords import EXAMPLES
 
 WHERE = "Set up"
@@ -138,8 +139,8 @@ def suits_card(work: str, plans: tuple[Plan, ...]) -> Card:
 
     def body(width: int, room: int) -> list[Row]:
         title = f"What suits {work}?"
-        rows = paragraph(title, width - 1, "strong", (" ", "text"))
+        rows = inset(title, width, "strong")
         text = "Best first. Its digit opens how it is hooked up, set and checked."
-        return rows + paragraph(text, width - 1, "dim", (" ", "text"))
+        return rows + inset(text, width, "dim")
 
     return Card(body, choices, where=f"{WHERE}: what suits")

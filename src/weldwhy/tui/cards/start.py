@@ -7,11 +7,10 @@ from collections.abc import Iterable, Mapping
 from weldwhy.case import Case, Reported, Situated
 from weldwhy.interview import Interview
 from weldwhy.model import RuleBase, Symptom
-from weldwhy.plaintext import clean
+from weldwhy.plaintext import capital, clean
 from weldwhy.steps import SHORT_LIST, Step
 from weldwhy.tui.cards.card import Card, Choice, text_body
 from weldwhy.tui.commands import shown_key
-from weldwhy.tui.rows import capital
 
 NOT_FOR = (
     "Not for welds that carry a building, people, a load on a hook, pressure, or a vehicle's "

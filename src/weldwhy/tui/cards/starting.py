@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from weldwhy.model import RuleBase
+from weldwhy.plaintext import capital
 from weldwhy.report import ended, source_text
 from weldwhy.setup import Plan
 from weldwhy.tui.cards.table import APART, NARROW
-from weldwhy.tui.rows import BLANK, Row, beside, capital, paragraph, row, tied
+from weldwhy.tui.rows import BLANK, Row, beside, inset, paragraph, row, tied
 from weldwhy.units import show
 
 WARM = "preheat"
@@ -79,4 +80,4 @@ def _cited(rules: RuleBase, plan: Plan) -> dict[str, list[str]]:
 
 
 def _text(text: str, role: str, width: int) -> list[Row]:
-    return paragraph(text, width - 1, role, (" ", "text")) if text else []
+    return inset(text, width, role) if text else []

@@ -7,11 +7,12 @@ from collections.abc import Sequence
 from weldwhy.advice import SettingAdvice
 from weldwhy.case import BETTER, NO_CHANGE, SOUND, WORSE, Tried, entry_for
 from weldwhy.model import Caution
+from weldwhy.plaintext import capital
 from weldwhy.report import minutes
 from weldwhy.steps import Step
 from weldwhy.tui.cards.card import ROOMY, SQUEEZED, Card, Choice
 from weldwhy.tui.cards.table import pictured_rows
-from weldwhy.tui.rows import BLANK, Row, capital, paragraph
+from weldwhy.tui.rows import BLANK, Row, inset, paragraph
 
 DOING = {"ask": "Question", "check": "Check", "remedy": "Try this", "stop": "Stop and call"}
 """What a step is called, by its kind."""
@@ -57,15 +58,15 @@ def _body_rows(
     rows += gap if rows else []
     already = step.kind == "stop" and any(c.text == step.text for c in step.cautions)
     if not already:
-        rows += paragraph(_why_now(step), width - 1, "dim", (" ", "text"))
-        rows += paragraph(step.text, width - 1, "strong", (" ", "text"))
+        rows += inset(_why_now(step), width, "dim")
+        rows += inset(step.text, width, "strong")
     if step.call and not already:
-        rows += paragraph(f"Call {step.call}.", width - 1, "strong", (" ", "text"))
+        rows += inset(f"Call {step.call}.", width, "strong")
     if settings:
         rows += [*gap, *pictured_rows(settings, drawing if room == ROOMY else (), width)]
     if step.cause:
         bead = f"{lens} Then run a test bead. How is it?".strip()
-        rows += [*gap, *paragraph(bead, width - 1, "strong", (" ", "text"))]
+        rows += [*gap, *inset(bead, width, "strong")]
     return rows
 
 

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from weldwhy.advice import SettingAdvice
 from weldwhy.report import setting_line
-from weldwhy.tui.rows import Row, beside, fit, paragraph, row, tied
+from weldwhy.tui.rows import Row, beside, fit, inset, row, tied
 
 YOURS, TRY = 13, 16
 NARROW = 66
@@ -27,7 +27,7 @@ def settings_rows(settings: Sequence[SettingAdvice], width: int) -> list[Row]:
     if unknown and not notes:
         notes = [NOTHING_KNOWN.format(", ".join(unknown))]
     for note in notes:
-        rows += paragraph(note, width - 1, "dim", (" ", "text"))
+        rows += inset(note, width, "dim")
     return rows
 
 
@@ -59,8 +59,4 @@ def _table(settings: Sequence[SettingAdvice], width: int) -> list[Row]:
 
 
 def _lines(settings: Sequence[SettingAdvice], width: int) -> list[Row]:
-    return [
-        line
-        for s in settings
-        for line in paragraph(setting_line(s).partition(" (")[0], width - 1, "text", (" ", "text"))
-    ]
+    return [line for s in settings for line in inset(setting_line(s).partition(" (")[0], width)]

@@ -13,7 +13,7 @@ from weldwhy.tui.cards.axis import own_unit
 from weldwhy.tui.cards.frame import NUMBERED, framed
 from weldwhy.tui.cards.plot import TRY, YOURS, Plot
 from weldwhy.tui.cards.windowview import AMPS, FEED, View
-from weldwhy.tui.rows import PAINTS, Row, Span, paragraph, row
+from weldwhy.tui.rows import PAINTS, Row, Span, inset, row
 from weldwhy.units import show
 
 SIZE = (44, 13)
@@ -35,7 +35,7 @@ def picture(view: View, size: tuple[int, int], ascii_only: bool) -> list[Row]:
     if not view.settings or width < LEAST[0] or height < LEAST[1]:
         return []
     for short in (False, True):
-        head = paragraph(_title(view, short), width - 1, "strong", (" ", "text"))
+        head = inset(_title(view, short), width, "strong")
         legend = _wrapped(_legend(view, ascii_only, short), width)
         left = height - len(head) - len(legend) - 2
         if left >= FLATTEST:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from weldwhy.bench import Bench
-from weldwhy.tui.cards.facts import Fact, checked, entry_of, facts_of
+from weldwhy.tui.cards.facts import Fact, checked, entry_of, facts_of, of_mark, with_marks
 from weldwhy.tui.cards.form import Field
 from weldwhy.tui.screens.form import FormScreen
 
@@ -24,7 +24,8 @@ class FactsScreen(FormScreen[None]):
 
     def fields(self) -> Sequence[Fact]:
         facts = facts_of(self._bench.rules, self._bench.case)
-        return [fact for fact in facts if not self._only or fact.id == self._only]
+        wanted = [fact for fact in facts if not self._only or fact.id == self._only]
+        return [with_marks(fact, self._bench.machine) for fact in wanted]
 
     def said(self) -> Sequence[tuple[str, str]]:
         return [
@@ -36,6 +37,7 @@ class FactsScreen(FormScreen[None]):
         assert isinstance(field, Fact)
         rules, system = self._bench.rules, self._bench.system
         value = text if field.options and text in dict(field.options) else ""
+        value = value or of_mark(field, self._bench.machine, text)
         value = value or checked(rules, field, text, system)
         # a metal that nobody knows is told too, so that it is not asked again
         unknown = not value and bool(field.options) and not field.setting

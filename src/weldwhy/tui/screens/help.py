@@ -16,7 +16,7 @@ from weldwhy.tui.commands import (
     commands_of,
     shown_keys,
 )
-from weldwhy.tui.rows import BLANK, Row, paragraph, row, rule
+from weldwhy.tui.rows import BLANK, Row, inset, paragraph, row, rule
 from weldwhy.tui.screens.base import PageScreen
 
 ABOUT = {
@@ -59,7 +59,7 @@ class HelpScreen(PageScreen[None]):
     def rows(self, width: int, height: int) -> Sequence[Row]:
         rows: list[Row] = []
         for text in ABOUT[self._about]:
-            rows += paragraph(text, width - 1, "text", (" ", "text"))
+            rows += inset(text, width)
         rows += [BLANK, rule("Keys", width)]
         if self._about != PAGE:
             rows.append(row((f" {'1 to 9':<13}", "key"), ("take the line of that number", "text")))

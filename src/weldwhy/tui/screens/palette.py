@@ -8,7 +8,7 @@ from textual import events
 
 from weldwhy.tui.cards.card import Act, Card, Choice
 from weldwhy.tui.commands import LIST, Command, bindings_of, shown_keys
-from weldwhy.tui.rows import Row, paragraph, row
+from weldwhy.tui.rows import Row, inset, row
 from weldwhy.tui.screens.cardscreen import CardScreen
 from weldwhy.tui.screens.typed import TypedLine
 
@@ -43,7 +43,7 @@ class PaletteScreen(CardScreen[Act]):
         line = row((" Type to find: ", "strong"), (self._line.text, "text"), (" ", "edit"))
         found = bool(self._found())
         hint = "Then its number, or the arrow keys and enter." if found else "Nothing found."
-        return [line, *paragraph(hint, width - 1, "dim", (" ", "text"))]
+        return [line, *inset(hint, width, "dim")]
 
     def on_key(self, event: events.Key) -> None:
         if (event.character or "") in "123456789" and event.character:
