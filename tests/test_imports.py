@@ -25,8 +25,8 @@ LAYERS: dict[str, tuple[str, ...]] = {
     "thinking": (
         "advice", "arithmetic", "beadheat", "beadtravel", "case", "chart", "checklist",
         "consumables", "engine", "figures", "gases", "gradeweights", "hookup", "hotcracks",
-        "interview", "lens", "limits", "logbook", "machine", "metalwork", "pairing", "preheat",
-        "readings", "reasons", "reckon", "setup", "setupcase", "shifts", "simulation",
+        "interview", "lens", "limits", "logbook", "machine", "machinepower", "metalwork", "pairing",
+        "preheat", "readings", "reasons", "reckon", "setup", "setupcase", "shifts", "simulation",
         "startvalues", "steps", "suiting", "testbead", "thicknesses", "told", "windowrows",
         "windows",
     ),

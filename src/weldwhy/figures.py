@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from weldwhy.arithmetic.arc import heat_input
 from weldwhy.arithmetic.bounds import Impossible, Reckoned
 from weldwhy.arithmetic.duty import duty_between, rest_minutes
+from weldwhy.machinepower import asked
 from weldwhy.model import Machine, RuleBase
 from weldwhy.units import Quantity, Target, show, two_digits
 
@@ -50,6 +51,7 @@ def figures(
         shown = show(two_digits(Quantity("heat", into, unit)))
         found.append(Figure("heat input", f"about {shown}"))
     found += _duty(machine, targets)
+    found += [Figure(*each) for each in asked(rules, process, machine, targets)]
     if wire is not None:
         found += _wire(targets, wire, system)
     if "preheat" in targets:

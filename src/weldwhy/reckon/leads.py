@@ -12,11 +12,11 @@ _LENGTH = Input("length", "length of the lead, one way", "distance", "10 ft")
 _RETURN = Input("work_lead", "length of the work lead, if not the same", "distance", "10 ft", True)
 _AMPS = Input("amps", "amps", "current", "150 A")
 _AWG, _METRIC = "AWG", "mm2"
-_LEADS, _CORDS = "lead-sizes", "cord-sizes"
+_LEADS, CORDS = "lead-sizes", "cord-sizes"
 _CLAMPS = "Worn plugs, a loose work clamp and a coiled lead lose more."
 
 
-def _resistivity(rules: RuleBase) -> float:
+def resistivity(rules: RuleBase) -> float:
     """Of the copper of a warm, stranded lead, ohm mm2/m."""
     at_20, rise, stranding, warm = rules.tables["copper"].rows["lead"]
     return law.copper(warm, at_20, rise, stranding)
@@ -30,7 +30,7 @@ def _one_way(given: Given) -> float:
 
 def _lead_drop(rules: RuleBase, given: Given) -> Outcome:
     length, amps, section = _one_way(given), given.number("amps"), given.number("section")
-    lost = law.cable_drop(length, amps, section, _resistivity(rules))
+    lost = law.cable_drop(length, amps, section, resistivity(rules))
     limit = rows.figure(rules, "drop-limit", "leads")
     said = [_CLAMPS]
     if lost > limit:
@@ -42,7 +42,7 @@ def _lead_drop(rules: RuleBase, given: Given) -> Outcome:
         Output(
             "sizes",
             f"smallest lead, {limit:g} V at most and cool",
-            _sizes(rules, _LEADS, length, amps, limit),
+            least_size(rules, _LEADS, length, amps, limit),
         ),
     )
     return Outcome(made, (*remarks(lost), *said), rows.warnings(rules, "cables"))
@@ -52,18 +52,18 @@ def _lead_size(rules: RuleBase, given: Given) -> Outcome:
     length, amps = _one_way(given), given.number("amps")
     usual = rows.figure(rules, "drop-limit", "leads")
     drop = given.number("drop") if "drop" in given else usual
-    section = law.section_for(length, amps, drop, _resistivity(rules))
+    section = law.section_for(length, amps, drop, resistivity(rules))
     made = (
-        Output("sizes", "smallest lead to take", _sizes(rules, _LEADS, length, amps, drop)),
+        Output("sizes", "smallest lead to take", least_size(rules, _LEADS, length, amps, drop)),
         figures.result("section", "copper it needs for the volts alone", "section", section),
     )
     heat = "Counted as welding without a rest, so that the lead stays cool; the work lead likewise."
     return Outcome(made, (*remarks(section), heat, rows.source(rules, _LEADS)))
 
 
-def _sizes(rules: RuleBase, name: str, length: float, amps: float, drop: float) -> str:
+def least_size(rules: RuleBase, name: str, length: float, amps: float, drop: float) -> str:
     """The least of each system that loses so little and carries the amps, in words."""
-    section = law.section_for(length, amps, drop, _resistivity(rules))
+    section = law.section_for(length, amps, drop, resistivity(rules))
     table = rules.tables[name]
     found = [rows.least(table, unit, section=section, carries=amps) for unit in (_METRIC, _AWG)]
     return " or ".join(each for each in found if each) or "a shorter one: none is so thick"
@@ -84,14 +84,14 @@ def _too_hot(rules: RuleBase, name: str, section: float, amps: float) -> str:
 def _cord_drop(rules: RuleBase, given: Given) -> Outcome:
     length, amps, section = (given.number(each) for each in ("length", "amps", "section"))
     supply = given.number("supply")
-    lost = law.cable_drop(length, amps, section, _resistivity(rules))
+    lost = law.cable_drop(length, amps, section, resistivity(rules))
     limit = rows.figure(rules, "drop-limit", "cord")
     longest = length * supply * limit / 100 / lost
     said = ["Unroll it all the way. Wiring, plugs and sockets are a licensed electrician's work."]
     if lost > supply * limit / 100:
-        cord = _sizes(rules, _CORDS, length, amps, supply * limit / 100)
+        cord = least_size(rules, CORDS, length, amps, supply * limit / 100)
         said.insert(0, f"More than {limit:g} % is lost: the arc grows weak. Take {cord}.")
-    if hot := _too_hot(rules, _CORDS, section, amps):
+    if hot := _too_hot(rules, CORDS, section, amps):
         said.insert(0, hot)
     made = (
         figures.result("lost", "volts lost in the cord", "voltage", lost),
@@ -99,7 +99,7 @@ def _cord_drop(rules: RuleBase, given: Given) -> Outcome:
         figures.result("left", "volts that the machine gets", "voltage", max(0.0, supply - lost)),
         figures.result("longest", f"longest cord for {limit:g} %", "distance", longest),
     )
-    return Outcome(made, (*said, *remarks(lost), rows.source(rules, _CORDS)))
+    return Outcome(made, (*said, *remarks(lost), rows.source(rules, CORDS)))
 
 
 CALCULATORS = (
