@@ -8,12 +8,13 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 from tests.arithmetic.published import ALL, answer, examples, middle, schedules
+from tests.reckon.results import in_unit, value
 from tests.replay import shipped_rules
 
 from weldwhy.reckon import arc, bead, groove, heatflow, melting, transfer
 from weldwhy.reckon.calculator import Calculator, Outcome, ReckonError, reckon
 from weldwhy.reckon.figures import at_size
-from weldwhy.units import Quantity, convert
+from weldwhy.units import Quantity
 
 RULES = shipped_rules()
 CALCULATORS = {
@@ -30,19 +31,6 @@ EACH = pytest.mark.parametrize("calculator", CALCULATORS.values(), ids=CALCULATO
 
 def work(name: str, **texts: str) -> Outcome:
     return reckon(RULES, CALCULATORS[name], texts)
-
-
-def value(outcome: Outcome, name: str) -> Any:
-    """A result as text or a number, a quantity in the base unit of its kind."""
-    (found,) = (each.value for each in outcome.outputs if each.id == name)
-    return found.value if isinstance(found, Quantity) else found
-
-
-def in_unit(outcome: Outcome, name: str, unit: str) -> float:
-    """A result in a unit."""
-    (found,) = (each.value for each in outcome.outputs if each.id == name)
-    assert isinstance(found, Quantity)
-    return convert(found, unit)
 
 
 def told(calculator: Calculator, *, optional: bool) -> dict[str, str]:

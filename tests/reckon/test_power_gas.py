@@ -8,12 +8,12 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 from tests.arithmetic.powerfigures import ALL
+from tests.reckon.results import in_unit, value
 from tests.replay import shipped_rules
 
 from weldwhy.arithmetic import leads
 from weldwhy.reckon import gas, power, sizes, stock
 from weldwhy.reckon.calculator import Outcome, ReckonError, reckon
-from weldwhy.units import Quantity, convert
 
 RULES = shipped_rules()
 CALCULATORS = {each.id: each for part in (power, gas, stock, sizes) for each in part.CALCULATORS}
@@ -27,19 +27,6 @@ AMPS, METRES = st.integers(20, 250), st.integers(1, 60)
 
 def work(name: str, system: str | None = None, **texts: str) -> Outcome:
     return reckon(RULES, CALCULATORS[name], texts, system)
-
-
-def value(outcome: Outcome, name: str) -> Any:
-    """A result as text or a number, a quantity in the base unit of its kind."""
-    (found,) = (each.value for each in outcome.outputs if each.id == name)
-    return found.value if isinstance(found, Quantity) else found
-
-
-def in_unit(outcome: Outcome, name: str, unit: str) -> float:
-    """A result in a unit."""
-    (found,) = (each.value for each in outcome.outputs if each.id == name)
-    assert isinstance(found, Quantity)
-    return convert(found, unit)
 
 
 def said(outcome: Outcome) -> str:
