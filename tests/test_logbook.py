@@ -5,7 +5,18 @@ from __future__ import annotations
 import pytest
 from tests.replay import shipped_rules
 
-from weldwhy.case import Answered, Case, Entry, Measured, Passed, Situated, Tried
+from weldwhy.case import (
+    Answered,
+    Case,
+    Entry,
+    Measured,
+    Passed,
+    Situated,
+    Supposed,
+    Suspected,
+    Tried,
+)
+from weldwhy.engine import tuning
 from weldwhy.engine.belief import Finding, Fix, LogEntry, Reading
 from weldwhy.interview import Interview
 from weldwhy.logbook import log_of
@@ -91,3 +102,24 @@ def test_nothing_is_held_against_a_gas_for_a_metal_that_nobody_told() -> None:
 
 def test_a_gas_withdrawn_says_nothing() -> None:
     assert log(Measured("gas", "argon"), Measured("gas", "")) == ()
+
+
+def test_a_remedy_after_a_sound_bead_says_that_it_was_not_sound_after_all() -> None:
+    tried = Tried("draught", "screen-it", "sound"), Tried("flow-low", "raise-it", "no change")
+    assert log(*tried) == (Fix("draught", "better"), Fix("flow-low", "no change"))
+
+
+def test_doubtful_words_and_guesses_weigh_softly() -> None:
+    supposed, guess = Supposed("nozzle-look", "spatter"), Suspected("gas-flow-low")
+    doubtful, suspected = log(supposed, guess)
+    assert doubtful == Finding("nozzle-look", "spatter", tuning.SUPPOSED)
+    assert isinstance(suspected, Reading)
+    assert suspected.factors == (("gas-flow-low", tuning.GUESSED),)
+
+
+def test_what_was_answered_outlasts_what_was_supposed() -> None:
+    sure, doubtful = Answered("nozzle-look", "clean"), Supposed("nozzle-look", "spatter")
+    assert log(sure, doubtful) == (Finding("nozzle-look", "clean"),)
+    assert log(doubtful, Passed("nozzle-look", "skip")) == (
+        Finding("nozzle-look", "spatter", tuning.SUPPOSED),
+    )

@@ -38,11 +38,33 @@ class Reported:
 
 
 @dataclass(frozen=True, slots=True)
+class Resembled:
+    """A picture was picked as the one most like it: the symptom itself, or one that looks alike."""
+
+    symptom: str
+
+
+@dataclass(frozen=True, slots=True)
 class Answered:
     """A check was answered."""
 
     check: str
     answer: str
+
+
+@dataclass(frozen=True, slots=True)
+class Supposed:
+    """An answer taken from somebody's words that is not certain; the check stays open."""
+
+    check: str
+    answer: str
+
+
+@dataclass(frozen=True, slots=True)
+class Suspected:
+    """The person's own guess at the cause."""
+
+    cause: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,11 +92,16 @@ class Tried:
     result: str
 
 
-Entry = Situated | Reported | Answered | Passed | Measured | Tried
+Entry = (
+    Situated | Reported | Resembled | Answered | Supposed | Suspected | Passed | Measured | Tried
+)
 KINDS: dict[str, type[Entry]] = {
     "situated": Situated,
     "reported": Reported,
+    "resembled": Resembled,
     "answered": Answered,
+    "supposed": Supposed,
+    "suspected": Suspected,
     "passed": Passed,
     "measured": Measured,
     "tried": Tried,
@@ -146,8 +173,15 @@ class Case:
 
     @property
     def symptoms(self) -> tuple[str, ...]:
-        """Symptoms reported, in order, each once."""
-        return tuple(dict.fromkeys(e.symptom for e in self.entries if isinstance(e, Reported)))
+        """Symptoms reported, or picked by their picture, in order, each once."""
+        kinds = (Reported, Resembled)
+        return tuple(dict.fromkeys(e.symptom for e in self.entries if isinstance(e, kinds)))
+
+    @property
+    def resembled(self) -> tuple[str, ...]:
+        """Those of the symptoms that were picked by their picture only: look-alikes are open."""
+        sure = {e.symptom for e in self.entries if isinstance(e, Reported)}
+        return tuple(symptom for symptom in self.symptoms if symptom not in sure)
 
     @property
     def answers(self) -> dict[str, str]:
@@ -214,9 +248,10 @@ def from_data(data: Any) -> Case:
 
 
 def _entry(number: int, item: Any) -> Entry:
-    if not isinstance(item, Mapping) or item.get("entry") not in KINDS:
+    name = item.get("entry") if isinstance(item, Mapping) else None
+    if not isinstance(name, str) or name not in KINDS:
         raise CaseError(f"entry {number} of the case is of no known kind")
-    kind = KINDS[item["entry"]]
+    kind = KINDS[name]
     names = [f.name for f in fields(kind)]
     if sorted(item) != sorted(["entry", *names]):
         raise CaseError(f"entry {number} of the case must have just the keys {', '.join(names)}")

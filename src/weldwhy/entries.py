@@ -19,7 +19,10 @@ from weldwhy.case import (
     Measured,
     Passed,
     Reported,
+    Resembled,
     Situated,
+    Supposed,
+    Suspected,
     Tried,
     entry_for,
 )
@@ -103,17 +106,21 @@ def _is_known(rules: RuleBase, entry: Entry) -> bool:
             return not value or _is_metal(rules, value)
         case Situated(field=field, value=value):
             return not value or value in _words_for(rules).get(field, (value,))
-        case Reported(symptom=symptom):
+        case Reported(symptom=symptom) | Resembled(symptom=symptom):
             return symptom in rules.symptoms
-        case Answered(check=check, answer=answer):
+        case Answered(check=check, answer=answer) | Supposed(check=check, answer=answer):
             found = rules.checks.get(check)
             return found is not None and answer in [each.id for each in found.answers]
-        case Passed(check=check):
-            return check in rules.checks
+        case Passed(check=step):
+            return step in rules.checks or _is_remedy(rules, step)
         case Measured(setting=setting):
             return setting in rules.settings
-        case Tried(cause=cause):
+        case Tried(cause=cause) | Suspected(cause=cause):
             return cause in rules.causes
+
+
+def _is_remedy(rules: RuleBase, name: str) -> bool:
+    return any(r.id == name for cause in rules.causes.values() for r in cause.remedies)
 
 
 def _words_for(rules: RuleBase) -> dict[str, Iterable[str]]:

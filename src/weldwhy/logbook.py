@@ -3,10 +3,25 @@
 from __future__ import annotations
 
 from weldwhy import readings
-from weldwhy.case import Answered, Case, Measured, Passed, Situated, Tried
+from weldwhy.case import (
+    BETTER,
+    SOUND,
+    Answered,
+    Case,
+    Measured,
+    Passed,
+    Situated,
+    Supposed,
+    Suspected,
+    Tried,
+)
+from weldwhy.engine import tuning
 from weldwhy.engine.belief import Finding, Fix, LogEntry, Reading
 from weldwhy.model import RuleBase
 from weldwhy.windows import Found
+
+GUESS = "guess at "
+"""Opens what a reading is called that is the person's own guess at a cause."""
 
 
 def log_of(
@@ -21,10 +36,15 @@ def log_of(
     for entry in case.entries:
         if isinstance(entry, Answered):
             log.append(Finding(entry.check, entry.answer))
+        elif isinstance(entry, Supposed):
+            log += [] if _answers(log, entry.check) else [_supposed(entry)]
+        elif isinstance(entry, Suspected):
+            log.append(Reading(f"{GUESS}{entry.cause}", ((entry.cause, tuning.GUESSED),)))
         elif isinstance(entry, Passed):
-            log = [e for e in log if not (isinstance(e, Finding) and e.check == entry.check)]
+            given = _answers(log, entry.check)
+            log = [e for e in log if e not in given]
         elif isinstance(entry, Tried):
-            log.append(Fix(entry.cause, entry.result))
+            log = [*_not_sound_after_all(log), Fix(entry.cause, entry.result)]
         elif isinstance(entry, Situated) and entry.field == "grade":
             log = [e for e in log if not _reads(e, "grade")]
             log += [_grade(rules, case)] if entry.value else []
@@ -35,6 +55,20 @@ def log_of(
             else:
                 log = _measured(rules, case.process, log, entry, so_far, found)
     return tuple(log)
+
+
+def _not_sound_after_all(log: list[LogEntry]) -> list[LogEntry]:
+    """The log before another remedy: a bead that was called sound was only better, it shows."""
+    return [Fix(e.cause, BETTER) if isinstance(e, Fix) and e.report == SOUND else e for e in log]
+
+
+def _answers(log: list[LogEntry], check: str) -> list[LogEntry]:
+    """The answers that a person gave to the check, which count for more than supposed ones."""
+    return [e for e in log if isinstance(e, Finding) and e.check == check and e.trust == 1.0]
+
+
+def _supposed(entry: Supposed) -> Finding:
+    return Finding(entry.check, entry.answer, tuning.SUPPOSED)
 
 
 def _grade(rules: RuleBase, case: Case) -> Reading:

@@ -5,11 +5,12 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from weldwhy import told
-from weldwhy.case import Case
+from weldwhy.case import Case, Supposed, Suspected
 from weldwhy.engine import explain
 from weldwhy.engine.belief import Finding, Fix, Log
 from weldwhy.engine.choice import Value
 from weldwhy.engine.network import Network
+from weldwhy.logbook import GUESS
 from weldwhy.model import RuleBase
 from weldwhy.readings import worked_out
 from weldwhy.units import Quantity, show
@@ -38,10 +39,16 @@ def _reason(rules: RuleBase, case: Case, weight: explain.Weight, system: str | N
     entry = weight.entry
     if isinstance(entry, Finding):
         line = told.answer_line(rules, entry.check, entry.answer)
+        if entry.trust < 1.0:
+            line = told.entry_line(rules, Supposed(entry.check, entry.answer))
         return Reason(entry.check, entry.answer, weight.decibans, line)
     if isinstance(entry, Fix):
         line = f'tried a remedy for "{rules.causes[entry.cause].name}": {entry.report}'
         return Reason(entry.cause, entry.report, weight.decibans, line)
+    if entry.setting.startswith(GUESS):
+        guess = entry.setting.removeprefix(GUESS)
+        line = told.entry_line(rules, Suspected(guess))
+        return Reason(guess, "suspected", weight.decibans, line)
     if entry.setting == "grade":
         line = f"grade: {told.situation(rules, 'grade', case.grade)}"
         return Reason(entry.setting, case.grade, weight.decibans, line)

@@ -2,8 +2,27 @@
 
 from __future__ import annotations
 
-from weldwhy.case import Answered, Entry, Measured, Passed, Reported, Situated, Tried
+import re
+
+from weldwhy.case import (
+    Answered,
+    Entry,
+    Measured,
+    Passed,
+    Reported,
+    Resembled,
+    Situated,
+    Supposed,
+    Suspected,
+    Tried,
+)
 from weldwhy.model import RuleBase
+
+SHORTEST = 80
+"""Letters of the longest question that is told whole beside its answer."""
+BARE = 40
+"""Letters up to which a question says too little without the sentence before it."""
+_SENTENCE = re.compile(r"[^.?!]+[.?!]?")
 
 
 def answer_line(rules: RuleBase, check_id: str, answer_id: str) -> str:
@@ -29,8 +48,15 @@ def entry_line(rules: RuleBase, entry: Entry) -> str:
         case Situated(name, value):
             label = "noticed" if name == "group" else name
             return f"{label}: {situation(rules, name, value) or 'not known'}"
+        case Resembled(symptom):
+            name = rules.symptoms[symptom].name if symptom in rules.symptoms else symptom
+            return f"looks like: {name}"
         case Answered(check, answer):
             return answer_line(rules, check, answer)
+        case Supposed(check, answer):
+            return f"{answer_line(rules, check, answer)} (from words, not certain)"
+        case Suspected(cause):
+            return f"own guess: {rules.causes[cause].name if cause in rules.causes else cause}"
         case Passed(check, reason):
             return f"{_asked(rules, check)} ({reason})"
         case Measured(setting, value):
@@ -39,6 +65,36 @@ def entry_line(rules: RuleBase, entry: Entry) -> str:
             return (
                 f"tried: {rules.causes[cause].name if cause in rules.causes else cause}: {result}"
             )
+
+
+def in_short(rules: RuleBase, entry: Entry) -> str:
+    """The same, but of a check that was answered only the sentence that asks."""
+    if isinstance(entry, Answered | Supposed) and entry.check in rules.checks:
+        check = rules.checks[entry.check]
+        answer = next((a.text for a in check.answers if a.id == entry.answer), entry.answer)
+        return f"{question(check.ask)} {answer}"
+    return entry_line(rules, entry)
+
+
+def question(ask: str) -> str:
+    """The sentence of a check that asks, with the one before it where both fit.
+
+    A bare "What is on it?" leans on that one, which is cut then. The whole check where none asks.
+    """
+    said = [each.strip() for each in _SENTENCE.findall(ask)]
+    at = next((at for at, each in enumerate(said) if each.endswith("?")), None)
+    asked = ask.strip() if at is None else said[at]
+    if at and (len(f"{said[at - 1]} {asked}") <= SHORTEST or len(asked) <= BARE):
+        return f"{_cut(said[at - 1], SHORTEST - len(asked))} {asked}"
+    return _cut(asked, SHORTEST)
+
+
+def _cut(text: str, length: int) -> str:
+    """The text, or its start: to a comma if there is one, else to the end of a word."""
+    if len(text) <= length:
+        return text
+    kept = text[: length - len(" ..")]
+    return f"{kept.rpartition(', ')[0] or kept.rpartition(' ')[0]} .."
 
 
 def _asked(rules: RuleBase, step: str) -> str:

@@ -103,9 +103,10 @@ def test_help_is_advised_when_a_fault_to_stop_for_leads() -> None:
     assert found.step.kind == "help"
 
 
-def test_an_answer_that_fits_nothing_else_is_asked_again_once() -> None:
+def _slipped() -> RuleBase:
+    """One check whose normal answer fits nothing else that is told."""
     two = {"q1": {"yes": 0.7}, "q2": {"yes": 0.7}}
-    rules = base(
+    return base(
         [
             cause("a", 8.0, {**two, "slip": {"yes": 0.985}}, minutes=40),
             cause("b", 8.0, minutes=40),
@@ -115,12 +116,24 @@ def test_an_answer_that_fits_nothing_else_is_asked_again_once() -> None:
             check("slip", off=0.02, minutes=0.1, noise=0.1),
         ],
     )
-    log = (*(Finding(q, "yes") for q in two), Finding("slip", "no"))
-    found = chooser(rules, log, tuned=Tuning(attention=0.0))
+
+
+def test_an_answer_that_fits_nothing_else_is_asked_again_once() -> None:
+    log = (Finding("q1", "yes"), Finding("q2", "yes"), Finding("slip", "no"))
+    found = chooser(_slipped(), log, tuned=Tuning(attention=0.0))
     assert slips.chance(found.belief, log[-1]) > slips.LOOK_AGAIN
     assert (found.step.kind, found.step.check) == ("again", "slip")
-    once = chooser(rules, log, tuned=Tuning(attention=0.0), looked_again=["slip"])
+    once = chooser(_slipped(), log, tuned=Tuning(attention=0.0), looked_again=["slip"])
     assert once.step.kind != "again"
+
+
+def test_what_was_only_supposed_is_no_slip_to_be_looked_at_again() -> None:
+    """It is an open check still, and is asked as one."""
+    log = (Finding("q1", "yes"), Finding("q2", "yes"), Finding("slip", "no", 0.9))
+    found = chooser(_slipped(), log, tuned=Tuning(attention=0.0))
+    assert slips.chance(found.belief, log[-1]) > slips.LOOK_AGAIN
+    assert "slip" in found.open_checks
+    assert found.step.kind != "again"
 
 
 def test_patience_bounds_the_questions_in_a_row() -> None:

@@ -17,10 +17,11 @@ from weldwhy.model import Check
 
 @dataclass(frozen=True, slots=True)
 class Finding:
-    """A check was answered."""
+    """A check was answered. `trust` is P(the answer was meant so): else it tells nothing."""
 
     check: str
     answer: str
+    trust: float = 1.0
 
     @property
     def about(self) -> str:
@@ -168,6 +169,11 @@ def likelihood(network: Network, check: str, answer: str, exponent: float = 1.0)
     return row if exponent == 1.0 else [p**exponent for p in row]
 
 
+def _trusted(row: list[float], trust: float, answers: int) -> list[float]:
+    """The row mixed with that of words that were not about this check: any answer as likely."""
+    return row if trust == 1.0 else [trust * p + (1.0 - trust) / answers for p in row]
+
+
 def after_fix(
     network: Network, weights: Sequence[float], cause: int, works: float, report: str
 ) -> list[float]:
@@ -213,6 +219,7 @@ def replay(network: Network, log: Log) -> Belief:
     for entry in _flat(in_effect(network, log)):
         if isinstance(entry, Finding):
             row = likelihood(network, entry.check, entry.answer, raised[entry.check])
+            row = _trusted(row, entry.trust, len(network.checks[entry.check].answers))
             lone = sum(w * p for w, p in zip(network.start, row))
             told = [w * p for w, p in zip(weights, row)]
             surprise += log10(lone) - log10(sum(told))

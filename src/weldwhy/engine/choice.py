@@ -84,7 +84,7 @@ class Chooser:
         self.tuned = tuned
         self._looked_again = frozenset(looked_again)
         self._declined = frozenset(declined)
-        answered = {entry.check for entry in log if isinstance(entry, Finding)}
+        answered = {e.check for e in log if isinstance(e, Finding) and e.trust == 1.0}
         closed = answered | set(refused) | set(settled)
         self.open_checks = tuple(c for c in sorted(self.network.checks) if c not in closed)
         self.planner = self._planner(set(self.open_checks), belief.tries)
@@ -280,6 +280,10 @@ class Chooser:
         for entry in self.log:
             if isinstance(entry, Fix):
                 recent.clear()
-            elif isinstance(entry, Finding) and entry.check in self.network.checks:
+            elif (
+                isinstance(entry, Finding)
+                and entry.trust == 1.0
+                and entry.check in self.network.checks
+            ):
                 recent.append(entry)
         return recent

@@ -15,6 +15,7 @@ from operator import add
 from typing import NamedTuple
 
 from weldwhy.engine import rows, tuning
+from weldwhy.engine.looks import Looks, look_of, shown
 from weldwhy.model import Cause, Check, RuleBase
 
 Members = tuple[int, ...]
@@ -25,6 +26,7 @@ EMPTY, UNLISTED = 0, 1
 class Network:
     """The causes, sets and checks of one report, with start weights and likelihood rows.
 
+    `looks` holds the symptoms told by a picture only: P(that picture is picked | symptom).
     `first`, `second`, `third` give the cause number at each place of a set; `len(causes)` stands
     for an empty place, `len(causes) + 1` for the unlisted cause.
     """
@@ -37,11 +39,14 @@ class Network:
         multipliers: Mapping[str, float] | None = None,
         triples: Iterable[str] = (),
         process: str = "",
+        looks: Looks | None = None,
     ) -> None:
         self.causes = tuple(causes)
         self.number = {cause.id: i for i, cause in enumerate(self.causes)}
         self.symptoms = tuple(symptoms)
         self.process = process
+        self.looks = dict(looks or {})
+        self._shown = [shown(cause, self.symptoms, self.looks) for cause in self.causes]
         boost = multipliers or {}
         self._rate = [cause.rate(process) * boost.get(cause.id, 1.0) for cause in self.causes]
         self.sets: tuple[Members, ...] = ((), (-1,), *self._sets_in_play(frozenset(triples)))
@@ -83,8 +88,7 @@ class Network:
         """Base rates times P(all reported symptoms appear and each member causes at least one)."""
         if len(self.symptoms) == 1:
             # one symptom: each member must cause it, so the sum below is a plain product
-            shown = self.symptoms[0]
-            return prod(self._rate[m] * self.causes[m].symptoms.get(shown, 0.0) for m in members)
+            return prod(self._rate[m] * self._shown[m][0] for m in members)
         total = 0.0
         for size in range(len(members) + 1):
             for idle in combinations(members, size):
@@ -95,9 +99,9 @@ class Network:
     def _covered(self, busy: Sequence[int], idle: Sequence[int]) -> float:
         """P(the idle members cause no reported symptom, the busy ones between them all)."""
         result = 1.0
-        for symptom in self.symptoms:
-            quiet = prod(1.0 - self.causes[m].symptoms.get(symptom, 0.0) for m in idle)
-            missed = prod(1.0 - self.causes[m].symptoms.get(symptom, 0.0) for m in busy)
+        for place in range(len(self.symptoms)):
+            quiet = prod(1.0 - self._shown[m][place] for m in idle)
+            missed = prod(1.0 - self._shown[m][place] for m in busy)
             result *= quiet * (1.0 - missed)
         return result
 
@@ -239,20 +243,33 @@ def network_for(
     material: str = "",
     multipliers: tuple[tuple[str, float], ...] = (),
     triples: frozenset[str] = frozenset(),
+    resembled: tuple[str, ...] = (),
 ) -> Network:
-    """The network of a report; an empty process or material means that it is not known."""
+    """The network of a report; an empty process or material means that it is not known.
+
+    Of the symptoms, those `resembled` were picked by their picture: look-alikes are in play too.
+    """
+    looks = {symptom: look_of(rules, symptom) for symptom in resembled if symptom in symptoms}
+    met = {s for symptom in symptoms for s in looks.get(symptom, (symptom,))}
     causes = [
         cause
         for cause in rules.causes.values()
         if _fits(cause.processes, process)
         and _fits(cause.materials, material)
-        and any(symptom in cause.symptoms for symptom in symptoms)
+        and _in_play(cause, symptoms, looks)
     ]
     checks = [
         check
         for check in rules.checks.values()
         if _fits(check.processes, process)
         and _fits(check.materials, material)
-        and (not check.symptoms or any(s in check.symptoms for s in symptoms))
+        and (not check.symptoms or any(s in check.symptoms for s in met))
     ]
-    return Network(causes, checks, symptoms, dict(multipliers), triples, process)
+    return Network(causes, checks, symptoms, dict(multipliers), triples, process, looks)
+
+
+def _in_play(cause: Cause, symptoms: Sequence[str], looks: Looks) -> bool:
+    """Whether the cause gives a symptom reported, or often enough one that looks like it."""
+    if any(symptom in cause.symptoms for symptom in symptoms):
+        return True
+    return max(shown(cause, tuple(looks), looks), default=0.0) >= tuning.LOOKED_AT

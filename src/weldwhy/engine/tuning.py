@@ -29,6 +29,14 @@ HOPELESS = 0.7
 """Above this probability of "nothing here can cure it", the guide advises to call for help."""
 
 
+SUPPOSED = 0.5
+"""P(an answer that was taken from doubtful words was meant so)."""
+GUESSED = 2.0
+"""Factor on the odds of a cause that the person suspects; common practice, no source."""
+LOOKED_AT = 0.05
+"""Least chance at which a look-alike of a picked picture is held in play."""
+
+
 @dataclass(frozen=True, slots=True)
 class Tuning:
     """Costs in minutes. `attention` is the price of being asked one more question.

@@ -180,5 +180,10 @@ def with_triples(network: Network, failed: set[str]) -> Network:
     """The network with sets of three faults around the causes whose remedy failed."""
     checks = list(network.checks.values())
     return Network(
-        network.causes, checks, network.symptoms, triples=failed, process=network.process
+        network.causes,
+        checks,
+        network.symptoms,
+        triples=failed,
+        process=network.process,
+        looks=network.looks,
     )
