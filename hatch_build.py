@@ -20,7 +20,7 @@ class RulesHook(BuildHookInterface[Any]):
     PLUGIN_NAME = "custom"
 
     def initialize(self, version: str, build_data: dict[str, Any]) -> None:
-        """Add `rules/` as `weldwhy/_rules/`, with `compiled.json` in it."""
+        """Add `rules/` as `weldwhy/_rules/`, with `compiled.jsonl` in it."""
         if version == "editable":
             return
         sys.path.insert(0, str(Path(self.root) / "src"))

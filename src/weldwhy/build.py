@@ -11,7 +11,7 @@ from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, field
 from typing import Any, cast
 
-from weldwhy import dials, machinebuild, setups
+from weldwhy import dials, machinebuild, sayings, setups
 from weldwhy.model import (
     Answer,
     Cause,
@@ -20,6 +20,7 @@ from weldwhy.model import (
     Job,
     Lens,
     Material,
+    Picture,
     Process,
     Remedy,
     RuleBase,
@@ -27,6 +28,7 @@ from weldwhy.model import (
     Side,
     Source,
     Symptom,
+    Term,
     Window,
     WorkedCase,
 )
@@ -77,7 +79,29 @@ class Builder:
             machines=self._each(
                 items, "machine", self._noting(lambda item: machinebuild.machine(item, settings))
             ),
+            pictures={
+                name: self._picture(item)
+                for name, item in items.get("symptom", {}).items()
+                if self._drawn(item)
+            },
+            terms=self._each(items, "term", term),
+            said=sayings.gathered(items),
         )
+
+    def _drawn(self, item: Item) -> bool:
+        """Whether a symptom has a picture; notes one that is no drawing, or several."""
+        drawings = item.data.get("picture")
+        if drawings is not None and len(drawings) != 1:
+            words = f"a picture is one drawing, not {len(drawings)}"
+            self._say(item, ("picture",), words, "one-drawing")
+        return drawings is not None and len(drawings) == 1
+
+    def _picture(self, item: Item) -> Picture:
+        draws, parts = next(iter(item.data["picture"].items()))
+        like = {
+            name: self.scale.grades[word] for name, word in item.data.get("looks_like", {}).items()
+        }
+        return Picture(item.id, draws, parts, like)
 
     def _each(
         self, items: Mapping[str, Mapping[str, Item]], kind: str, build: Callable[[Item], Any]
@@ -176,6 +200,7 @@ class Builder:
             source=data["source"],
             stop=data.get("stop", False),
             call=data.get("call", ""),
+            short=data.get("short", ""),
             **tuples(data, "settings", "cautions"),
         )
 
@@ -193,14 +218,21 @@ def baseline(off_normal: float, shares: Iterable[float]) -> tuple[float, ...]:
 
 def symptom(item: Item) -> Symptom:
     """A symptom."""
-    values = item.data | tuples(item.data, "processes", "also", "materials", "cautions")
-    return Symptom(id=values.pop("symptom"), **values)
+    apart = ("symptom", "said", "picture", "looks_like")
+    values = {name: value for name, value in item.data.items() if name not in apart}
+    lists = tuples(item.data, "processes", "also", "materials", "cautions")
+    return Symptom(id=item.id, **values | lists)
 
 
 def material(item: Item) -> Material:
     """A metal."""
     data = item.data
     return Material(item.id, data["name"], tuple(data.get("also", [])), data.get("caution", ""))
+
+
+def term(item: Item) -> Term:
+    """A word of the trade."""
+    return Term(**_texts(item) | tuples(item.data, "also", "see"))
 
 
 def lens(item: Item) -> Lens:
@@ -215,8 +247,8 @@ def caution(item: Item) -> Caution:
 
 
 def _texts(item: Item) -> Data:
-    """The values of an item whose keys are the fields of its model, but for the id."""
-    data = dict(item.data)
+    """The values of an item whose keys are the fields of its model, but for the id and phrases."""
+    data = {key: value for key, value in item.data.items() if key != "said"}
     return {"id": data.pop(item.kind), **data}
 
 

@@ -1,8 +1,10 @@
 """The checked rules as JSON, for a quick start: written into the wheel, read instead of the YAML.
 
-Its key is the SHA-256 of the rule files it was made from, with the number of its own form. It
-holds no worked cases, which only those need who check the rules. A file that is missing, made
-from other rules, of another form or not readable is no error: the YAML is read then.
+Its first line says what it was made from: the SHA-256 of the rule files, and the number of its own
+form. Then comes a line for each part of the rule base, which is read when that part is first asked
+for, and its items are made one by one as they are wanted: the first screen needs a tenth of them.
+It holds no worked cases, which only those need who check the rules. A file that is missing,
+damaged, made from other rules or of another form is no error: the YAML is read then.
 """
 # pathlib alone would be a tenth of the time of a one-shot answer, so it is not used here.
 # ruff: noqa: PTH116, PTH118, PTH123, PTH202
@@ -12,7 +14,8 @@ from __future__ import annotations
 import gc
 import json
 import os
-from collections.abc import Callable, Iterator, Mapping, Sequence
+from binascii import crc32
+from collections.abc import Callable, ItemsView, Iterator, Mapping, Sequence, ValuesView
 from dataclasses import fields, is_dataclass, replace
 from typing import Any
 
@@ -21,28 +24,20 @@ from weldwhy.model import (
     Cause,
     Caution,
     Check,
-    DutyPoint,
-    Gas,
     Job,
-    Lens,
-    Machine,
     Material,
     Process,
     Remedy,
     RuleBase,
     Setting,
-    Shift,
     Source,
     Symptom,
-    Table,
-    Window,
-    WindowRow,
 )
 from weldwhy.units import Quantity, Target
 
-NAME = "compiled.json"
+NAME = "compiled.jsonl"
 # Goes up whenever a field of the model or the meaning of one changes; a test watches the fields.
-FORM = 6
+FORM = 7
 # An installer writes the files of one wheel within seconds of each other. A rule file changed
 # later than that makes the files be read and compared in full.
 _WRITTEN_TOGETHER = 10.0
@@ -52,36 +47,45 @@ _Quantity = tuple[str, float, str]
 
 
 def dump(base: RuleBase, folder: str) -> str:
-    """The JSON text for the rule base that was read from `folder`."""
+    """The text for the rule base that was read from `folder`."""
     slim = {name: replace(cause, cases=()) for name, cause in base.causes.items()}
     whole = replace(base, causes=slim)
-    content = {
+    parts = _parts()
+    lines = "\n".join(_text(_plain(getattr(whole, name))) for name in parts)
+    head = {
         "form": FORM,
         "key": key(folder),
         "sizes": {name: os.path.getsize(path) for name, path in _sources(folder)},
-        "base": {each.name: _plain(getattr(whole, each.name)) for each in fields(whole)},
+        "parts": parts,
+        "sum": crc32(lines.encode("ascii")),
     }
-    return json.dumps(content, ensure_ascii=True, separators=(",", ":"))
+    return f"{_text(head)}\n{lines}"
+
+
+def _parts() -> list[str]:
+    return [each.name for each in fields(RuleBase)]
+
+
+def _text(value: Any) -> str:
+    return json.dumps(value, ensure_ascii=True, separators=(",", ":"))
 
 
 def load(folder: str) -> RuleBase | None:
     """The rule base compiled from exactly the files in `folder`, or None."""
     path = os.path.join(folder, NAME)
-    # A hundred thousand values are made that all stay: to look among them for garbage again and
-    # again would take as long as making them.
-    collecting = gc.isenabled()
-    gc.disable()
     try:
-        with open(path, encoding="ascii") as file:
-            content = json.load(file)
-        if content["form"] != FORM or not _unchanged(folder, path, content):
+        with open(path, "rb") as file:
+            first, _, rest = file.read().partition(b"\n")
+        head = json.loads(first)
+        if head["form"] != FORM or head["sum"] != crc32(rest):
             return None
-        return _base(content["base"])
-    except (OSError, ValueError, KeyError, TypeError, AttributeError):
+        # the sum does not cover the first line; a part less would be rules without it
+        if head["parts"] != _parts() or not _unchanged(folder, path, head):
+            return None
+        lines = rest.split(b"\n")
+        return RuleBase(**{n: Part(n, line) for n, line in zip(_parts(), lines, strict=True)})
+    except (OSError, ValueError, KeyError, TypeError, RecursionError):
         return None
-    finally:
-        if collecting:
-            gc.enable()
 
 
 def key(folder: str) -> str:
@@ -144,35 +148,6 @@ def _plain(value: Any) -> Any:
     return value
 
 
-def _base(data: _Data) -> RuleBase:
-    def each(name: str, make: Callable[..., Any]) -> _Data:
-        return {key: make(**tupled(held)) for key, held in data[name].items()}
-
-    return RuleBase(
-        processes=each("processes", Process),
-        symptoms=each("symptoms", Symptom),
-        causes=each("causes", _cause),
-        checks=each("checks", _check),
-        cautions=each("cautions", Caution),
-        sources=each("sources", Source),
-        materials=each("materials", Material),
-        settings=each("settings", _setting),
-        windows=each("windows", _window),
-        jobs=each("jobs", Job),
-        lenses=each("lenses", Lens),
-        families=data["families"],
-        groups=data["groups"],
-        likelihoods=data["likelihoods"],
-        grades=Lazy(data["grades"], "grade"),
-        gases=each("gases", Gas),
-        fillers=Lazy(data["fillers"], "filler"),
-        tables=each("tables", _table),
-        shifts=each("shifts", Shift),
-        setups=Lazy(data["setups"], "setup"),
-        machines=each("machines", _machine),
-    )
-
-
 def tupled(data: _Data) -> _Data:
     """The fields of a model value: JSON knows only lists where the model holds tuples."""
     for name, value in data.items():
@@ -196,52 +171,73 @@ def _setting(possible: tuple[_Quantity, _Quantity] | None = None, **data: Any) -
     return Setting(possible=(Quantity(*possible[0]), Quantity(*possible[1])), **data)
 
 
-def _window(rows: Sequence[_Data] = (), **data: Any) -> Window:
-    data["rows"] = tuple(_row(**row) for row in rows)
-    for name in ("targets", "outdoors"):
-        data[name] = target_map(data.get(name, {}))
-    return Window(**data)
+def _item(kind: type[Any]) -> Callable[[_Data], Any]:
+    """Makes an item whose fields are plain values and lists of them."""
+    return lambda data: kind(**tupled(data))
 
 
-def _row(
-    targets: _Data, thickness: _Quantity | None = None, size: _Quantity | None = None
-) -> WindowRow:
-    return WindowRow(
-        None if thickness is None else Quantity(*thickness),
-        None if size is None else Quantity(*size),
-        target_map(targets),
-    )
+def _later(name: str) -> Callable[[_Data], Any]:
+    """Makes an item with a function of `setupcompiled`, which most commands never need."""
+
+    def made(data: _Data) -> Any:
+        from weldwhy import setupcompiled
+
+        return getattr(setupcompiled, name)(tupled(data))
+
+    return made
 
 
-def target_map(data: _Data) -> dict[str, Target]:
-    """Targets by setting id."""
-    return {
-        name: Target(Quantity(*low), Quantity(*best), Quantity(*high))
-        for name, (low, best, high) in data.items()
-    }
+_MAKERS: dict[str, Callable[[Any], Any]] = {
+    "processes": _item(Process),
+    "symptoms": _item(Symptom),
+    "causes": lambda data: _cause(**tupled(data)),
+    "checks": lambda data: _check(**tupled(data)),
+    "cautions": _item(Caution),
+    "sources": _item(Source),
+    "materials": _item(Material),
+    "settings": lambda data: _setting(**tupled(data)),
+    "jobs": _item(Job),
+    "families": str,
+    "groups": str,
+    "likelihoods": float,
+    "said": tuple,
+    **{
+        f"{name}{'es' if name == 'gas' else 's'}": _later(name)
+        for name in (
+            "window", "grade", "gas", "filler", "table", "shift", "setup", "machine", "picture",
+            "term",
+        )
+    },
+    "lenses": _later("lens"),
+}  # fmt: skip
+"""What makes an item of each part of the rule base out of its JSON."""
 
 
-def _table(rows: _Data, **data: Any) -> Table:
-    return Table(rows={name: tuple(row) for name, row in rows.items()}, **data)
+class Part(Mapping[str, Any]):
+    """A part of the rule base: its line is read when it is first looked at, its items as wanted."""
 
+    def __init__(self, name: str, line: bytes) -> None:
+        self._line = line
+        self._make = _MAKERS[name]
+        self._read: _Data | None = None
+        self._made: _Data = {}
 
-class Lazy(Mapping[str, Any]):
-    """Items that are made when one is first asked for: to find a fault, none of these is.
-
-    `kind` is the function of `setupcompiled` that makes them.
-    """
-
-    def __init__(self, data: _Data, kind: str) -> None:
-        self._data = data
-        self._kind = kind
-        self._made: dict[str, Any] = {}
+    @property
+    def _data(self) -> _Data:
+        if self._read is None:
+            self._read = _without_collecting(lambda: json.loads(self._line))
+            self._line = b""
+        return self._read
 
     def __getitem__(self, name: str) -> Any:
-        if name not in self._made:
-            from weldwhy import setupcompiled  # brings in what most commands never need
+        found = self._made.get(name)
+        if found is None:
+            found = self._made[name] = self._make(self._data[name])
+            self._data[name] = None  # its JSON is of no more use, only its name is
+        return found
 
-            self._made[name] = getattr(setupcompiled, self._kind)(tupled(self._data[name]))
-        return self._made[name]
+    def __contains__(self, name: object) -> bool:
+        return name in self._data
 
     def __iter__(self) -> Iterator[str]:
         return iter(self._data)
@@ -249,25 +245,27 @@ class Lazy(Mapping[str, Any]):
     def __len__(self) -> int:
         return len(self._data)
 
+    def values(self) -> ValuesView[Any]:
+        """All items, in the order of the rule files."""
+        return self._all().values()
 
-def _machine(
-    limits: _Data | None = None, limits_in: _Data | None = None, dials: _Data | None = None,
-    duty: Sequence[_Data] = (), **data: Any,
-) -> Machine:  # fmt: skip
-    for name in ("supply", "breaker", "gun", "work_lead", "lead", "cord"):
-        if data.get(name) is not None:
-            data[name] = Quantity(*data[name])
-    return Machine(
-        limits=_ranges(limits or {}),
-        limits_in={process: _ranges(held) for process, held in (limits_in or {}).items()},
-        dials={
-            name: {mark: Quantity(*value) for mark, value in marks.items()}
-            for name, marks in (dials or {}).items()
-        },
-        duty=tuple(DutyPoint(**point) for point in duty),
-        **data,
-    )
+    def items(self) -> ItemsView[str, Any]:
+        """All items by id, in the order of the rule files."""
+        return self._all().items()
+
+    def _all(self) -> _Data:
+        if len(self._made) < len(self._data):
+            self._made = _without_collecting(lambda: {name: self[name] for name in self._data})
+        return self._made
 
 
-def _ranges(data: _Data) -> dict[str, tuple[Quantity, Quantity]]:
-    return {name: (Quantity(*low), Quantity(*high)) for name, (low, high) in data.items()}
+def _without_collecting(make: Callable[[], _Data]) -> _Data:
+    """What `make` gives. It makes thousands of values that all stay: to look among them for
+    garbage again and again would take as long as making them."""
+    collecting = gc.isenabled()
+    gc.disable()
+    try:
+        return make()
+    finally:
+        if collecting:
+            gc.enable()

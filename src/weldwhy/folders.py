@@ -16,7 +16,7 @@ TOP_FILES = {
     "jobs.yaml": "job", "families.yaml": "family", "groups.yaml": "group",
     "settings.yaml": "setting", "lenses.yaml": "lens", "grades.yaml": "grade",
     "gases.yaml": "gas", "fillers.yaml": "filler", "shifts.yaml": "shift",
-    "machines.yaml": "machine",
+    "machines.yaml": "machine", "sayings.yaml": "saying", "glossary.yaml": "term",
     "cautions.yaml": "caution", "sources.yaml": "source",
 }  # fmt: skip
 FOLDERS = {

@@ -5,9 +5,22 @@ Each key has its shape and its line of the manual. `schema` puts them into files
 
 from __future__ import annotations
 
+from weldwhy.drawforms import PICTURE
 from weldwhy.model import POSITIONS
 from weldwhy.shape import Key, ListShape, MapShape, keys, optional
-from weldwhy.values import cited, new_id, number, pattern, quantity, ref, text, word, yes_no
+from weldwhy.values import (
+    cited,
+    in_short,
+    new_id,
+    number,
+    pattern,
+    phrase,
+    quantity,
+    ref,
+    text,
+    word,
+    yes_no,
+)
 
 GRADES = (
     "never", "hardly ever", "seldom", "sometimes", "half the time",
@@ -23,6 +36,7 @@ _MATERIALS = ListShape(ref("material"))
 _CAUTIONS = ListShape(ref("caution"))
 _SETTING_IDS = ListShape(ref("setting"))
 ALSO = ListShape(text())
+SAID = ListShape(phrase())
 SOURCE = Key("source", cited(), "where this is from")
 _TARGETS = MapShape(ref("setting"), text('a target, such as "18.5 V (17.5-19.5)"'))
 
@@ -31,8 +45,10 @@ REMEDY = keys(
     "remedy",
     Key("remedy", new_id("remedy"), "its id"),
     Key("do", text(), "what to do, in one or two short sentences"),
+    optional("short", in_short(100), "the same in short for a wall chart, nothing dangerous lost"),
     Key("minutes", number(0, 1000), "how long it takes, without the test bead"),
     optional("works", GRADE, "how often it cures this cause; almost always if left out"),
+    optional("said", SAID, "what people say who have done it already"),
     optional("settings", _SETTING_IDS, "settings shown with it: yours, try, allowed range"),
     optional("cautions", _CAUTIONS, "warnings shown before it"),
     Key("source", cited(), "where the remedy is from"),
@@ -79,6 +95,7 @@ CAUSE = keys(
     optional("shows", MapShape(ref("check"), MapShape(text("an answer id"), GRADE, least=1)),
              "how often a check gets an answer when only this is wrong"),
     Key("remedies", ListShape(REMEDY), "the cheapest sensible one first"),
+    optional("said", SAID, "what people say who suspect it"),
     optional("prevent", text(), "how to keep it from coming back"),
     Key("source", cited(), "where the cause is from"),
     Key("cases", ListShape(CASE), "stories to test the rule by, both leads: yes and leads: no"),
@@ -99,6 +116,7 @@ CHECK = keys(
         "how often the answer is not the normal one though nothing linked to it is wrong"),
     optional("spread", MapShape(text("an answer id"), number(0.01, 100)),
              "shares of the other answers in that; equal if left out"),
+    optional("said", MapShape(text("an answer id"), SAID), "what people say who mean an answer"),
     optional("noise", word(*NOISES), "how sure an answer is; plain if left out"),
     optional("dont_know", GRADE, "how often nobody can say; seldom if left out"),
     optional("ordered", yes_no(), "yes: the answers stand in order of size"),
@@ -114,16 +132,20 @@ SYMPTOM = keys(
     Key("symptom", new_id("symptom"), "its id, the same as the file's name"),
     Key("name", text(), "its name in the trade"),
     optional("also", ALSO, "other names people use"),
+    optional("said", SAID, "what else people say who mean it"),
     Key("group", ref("group"), "where one notices it"),
     Key("processes", _PROCESSES, "the processes where it happens"),
     optional("materials", _MATERIALS, "only in these metals; any if left out"),
     Key("looks", text(), "what it looks like"),
     optional("confused_with", text(), "what it is often taken for, and how to tell"),
+    optional("picture", PICTURE, "how it is drawn"),
+    optional("looks_like", MapShape(ref("symptom"), GRADE),
+             "other symptoms, and how often one is taken for this picture; its own counts as 1"),
     optional("iso_6520_1", text(), "its number in ISO 6520-1"),
     optional("limits", text(), "how much of it a standard allows"),
     optional("cautions", _CAUTIONS, "warnings shown before every step of a case that reports it"),
     SOURCE,
-)
+)  # fmt: skip
 
 ROW = keys(
     "row",

@@ -24,6 +24,8 @@ SHARES: tuple[Share, ...] = ("operator", "machine", "material", "consumable")
 PLACES = ("indoors", "outdoors")
 JOINTS = ("butt", "fillet", "lap", "corner", "edge")
 POSITIONS = ("flat", "horizontal", "vertical up", "vertical down", "overhead")
+BESIDE = ("supply", "metal", "distance", "spool", "tool")
+"""What words tell of a number, or of the name of a metal, beside them."""
 SUITS = ("good", "usable", "poor")
 
 
@@ -39,13 +41,17 @@ class Source:
 
 @dataclass(frozen=True, slots=True)
 class Caution:
-    """A warning shown before the step it belongs to; `stop` means: do not go on, call `call`."""
+    """A warning shown before the step it belongs to; `stop` means: do not go on, call `call`.
+
+    `short` says and forbids the same in at most 60 letters, for a wall chart.
+    """
 
     id: str
     text: str
     source: str
     stop: bool = False
     call: str = ""
+    short: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -242,6 +248,31 @@ class Symptom:
 
 
 @dataclass(frozen=True, slots=True)
+class Picture:
+    """The drawing of a symptom: `draws` names the drawing, `parts` its parameters.
+
+    `like` gives other symptoms that are taken for it: P(this picture is picked | it is that one).
+    """
+
+    id: str
+    draws: str
+    parts: Mapping[str, float | str]
+    like: Mapping[str, float] = field(default_factory=dict)
+
+
+@dataclass(frozen=True, slots=True)
+class Term:
+    """A word of the trade and what it means. `see` holds ids of what it is about."""
+
+    id: str
+    name: str
+    means: str
+    source: str
+    also: tuple[str, ...] = ()
+    see: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
 class Answer:
     """One possible answer to a check."""
 
@@ -281,7 +312,8 @@ class Check:
 class Remedy:
     """What puts a cause right. `minutes` exclude the test bead; `settings` are shown with targets.
 
-    `stop` means that the remedy is to stop and call `call`.
+    `stop` means that the remedy is to stop and call `call`. `short` says and forbids the same in at
+    most 100 letters, for a wall chart.
     """
 
     id: str
@@ -293,6 +325,7 @@ class Remedy:
     cautions: tuple[str, ...] = ()
     stop: bool = False
     call: str = ""
+    short: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -375,3 +408,7 @@ class RuleBase:
     shifts: Mapping[str, Shift] = field(default_factory=dict)
     setups: Mapping[str, Setup] = field(default_factory=dict)
     machines: Mapping[str, Machine] = field(default_factory=dict)
+    pictures: Mapping[str, Picture] = field(default_factory=dict)
+    terms: Mapping[str, Term] = field(default_factory=dict)
+    said: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
+    """Phrases that people use, by what they mean, such as "symptom porosity"."""

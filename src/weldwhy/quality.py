@@ -177,7 +177,42 @@ def _unplaced(item: Item, path: tuple[str | int, ...], source: str | None) -> It
         yield item.problem((*path, "source"), words, "source-unplaced", "warning")
 
 
+def phrase_shared(survey: Survey) -> Iterator[Problem]:
+    """A phrase means one answer of a check only, and one process, metal, job, joint and so on.
+
+    Passes: `said: {low: [gas is low], none: [no gas at all]}`.
+    Fails: `said: {low: [gas is low], none: [gas is low]}`. Symptoms and causes may share phrases.
+    """
+    meant: dict[tuple[str, str], str] = {}
+    for meaning, phrases in survey.base.said.items():
+        kind, _, what = meaning.partition(" ")
+        name = what.partition(" ")[0]
+        if kind in ("symptom", "cause", "remedy", "setting", "beside"):
+            continue
+        where = f"answer {name}" if kind == "answer" else kind
+        for phrase in phrases:
+            other = meant.setdefault((where, phrase), what)
+            if other == what:
+                continue
+            words = f'"{phrase}" means "{other.rpartition(" ")[2]}" as well'
+            item, path = _said_in(survey, kind, what)
+            yield item.problem(path, words, "phrase-shared", "warning")
+
+
+def _said_in(survey: Survey, kind: str, what: str) -> tuple[Item, tuple[str, ...]]:
+    """The item that holds the phrases of a meaning, and the path to them."""
+    name, _, answer = what.partition(" ")
+    if kind == "answer":
+        return survey.item("check", name), ("said", answer)
+    if kind in survey.items and name in survey.items[kind]:
+        return survey.item(kind, name), ("said",)
+    sayings = survey.all("saying")
+    return next(
+        each for each in sayings if (each.data["field"], each.data["value"]) == (kind, what)
+    ), ("said",)
+
+
 CHECKS: tuple[Callable[[Survey], Iterator[Problem]], ...] = (
     case_missing, remedy_missing, check_idle, answer_idle, shows_baseline, cause_unreachable,
-    hazard_unseen, sides_together, symptom_bare, source_unplaced,
+    hazard_unseen, sides_together, symptom_bare, source_unplaced, phrase_shared,
 )  # fmt: skip

@@ -9,6 +9,7 @@ from __future__ import annotations
 import sys
 from dataclasses import dataclass
 
+from weldwhy.drawforms import PICTURE
 from weldwhy.forms import (
     ALSO,
     BASES,
@@ -19,10 +20,12 @@ from weldwhy.forms import (
     NOISES,
     REMEDY,
     ROW,
+    SAID,
     SOURCE,
     SYMPTOM,
     WINDOW,
 )
+from weldwhy.model import BESIDE, JOINTS, PLACES, POSITIONS
 from weldwhy.setupforms import (
     FILLER,
     GAS,
@@ -40,7 +43,7 @@ from weldwhy.setupforms import (
 )
 from weldwhy.setupforms import GRADE as METAL_GRADE
 from weldwhy.shape import JsonSchema, Key, Keys, ListShape, MapShape, keys, optional
-from weldwhy.values import new_id, number, ref, text, word, yes_no
+from weldwhy.values import in_short, new_id, number, ref, text, word, yes_no
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,6 +77,7 @@ _KINDS = (
         Key("name", text(), "its standard name"),
         Key("plain", text(), "what people call it"),
         Key("polarity", text(), "how it is hooked up"),
+        optional("said", SAID, "what people say who mean it"),
         SOURCE,
     ), "processes"),
     FileKind("material", "materials.yaml", "the metals", keys(
@@ -81,6 +85,7 @@ _KINDS = (
         Key("material", new_id("material"), "its id"),
         Key("name", text(), "its name"),
         optional("also", ALSO, "other names people use"),
+        optional("said", SAID, "what else people say who mean it"),
         optional("caution", ref("caution"), "the warning that stands over any work on it"),
     ), "materials"),
     FileKind("grade", "grades.yaml", "base metals by their standard names", METAL_GRADE, "grades"),
@@ -92,6 +97,7 @@ _KINDS = (
         "job",
         Key("job", new_id("job"), "its id"),
         Key("name", text(), "what it is"),
+        optional("said", SAID, "what people say who mean it"),
         optional("caution", ref("caution"), "the warning that stands over the whole job"),
     ), "jobs"),
     FileKind("family", "families.yaml", "the families of causes, and their folders", keys(
@@ -110,11 +116,29 @@ _KINDS = (
         Key("name", text(), "its name"),
         Key("quantity", word("voltage", "current", "feed", "flow", "length", "temperature",
                              "time", "percent", "speed", "text"), "what is measured"),
+        optional("said", SAID, "what people call it"),
+        optional("words", SAID, "words that tell that a number beside them is its value"),
         optional("possible", ListShape(text("a value with its unit"), least=2),
                  "two values; an entry outside them is refused"),
         optional("too_little", text(), "what to change when a machine gives less than is wanted"),
         optional("too_much", text(), "what to change when a machine cannot go low enough"),
     ), "settings"),
+    FileKind("saying", "sayings.yaml", "what people say of joint, position and place", keys(
+        "saying",
+        Key("saying", new_id("saying"), "its id"),
+        Key("field", word("joint", "position", "place", "beside"), "what it tells"),
+        Key("value", word(*JOINTS, *POSITIONS, *PLACES, *BESIDE), "what it says of that"),
+        Key("said", SAID, "what people say who mean it"),
+    ), "sayings"),
+    FileKind("term", "glossary.yaml", "words of the trade", keys(
+        "term",
+        Key("term", new_id("term"), "its id"),
+        Key("name", text(), "the word itself"),
+        optional("also", ALSO, "other words for it"),
+        Key("means", text(), "what it means, in one or two short sentences"),
+        optional("see", ListShape(text("the id of anything")), "what it is about"),
+        SOURCE,
+    ), "terms"),
     FileKind("lens", "lenses.yaml", "the lightest lens shade by current", keys(
         "lens",
         Key("lens", new_id("lens"), "its id"),
@@ -128,6 +152,7 @@ _KINDS = (
         "caution",
         Key("caution", new_id("caution"), "its id"),
         Key("text", text(), "the warning: what to do or not to do"),
+        optional("short", in_short(60), "the same in short for a wall chart, no danger lost"),
         SOURCE,
         optional("stop", yes_no(), "yes: do not go on"),
         optional("call", text(), "whom to call; needed with stop"),
@@ -149,6 +174,9 @@ _KINDS = (
     FileKind("table", "tables/<topic>.yaml", "figures that the arithmetic needs", TABLE, "tables"),
     FileKind("setup", "setups/<process>.yaml", "how a process is set up", SETUP),
 )  # fmt: skip
+
+DRAWINGS = {key.shape.noun: key for key in PICTURE.keys if isinstance(key.shape, Keys)}
+"""The key of each drawing that a picture can be, by its noun."""
 
 FILES: dict[str, FileKind] = {each.kind: each for each in _KINDS}
 
@@ -179,9 +207,12 @@ def tables() -> dict[str, Keys]:
         "checklist step": SETUP_STEP, "test bead": TEST_BEAD, "gas choice": GAS_CHOICE,
         "size choice": SIZE_CHOICE, "standing caution": STANDING,
     }  # fmt: skip
+    drawn = {"picture": PICTURE} | {
+        noun: key.shape for noun, key in DRAWINGS.items() if isinstance(key.shape, Keys)
+    }
     large = {kind: FILES[kind].shape for kind in ("cause", "check", "symptom", "window", "setup")}
     rest = {kind: file.shape for kind, file in FILES.items() if kind not in large}
-    return large | parts | rest
+    return large | parts | drawn | rest
 
 
 def manual() -> list[str]:
@@ -194,6 +225,10 @@ def manual() -> list[str]:
 
 def _where(noun: str) -> str:
     file = FILES.get(noun)
+    if noun in DRAWINGS:
+        return f"Under `{DRAWINGS[noun].name}:` of a picture: {DRAWINGS[noun].about}."
+    if file is None and noun == "picture":
+        return "Under `picture:` of a symptom: one of these drawings."
     if file is None:
         return f"Each part of the list {_HOLDERS[noun]}."
     listed = f" The file holds a list under `{file.list_key}:`." if file.list_key else ""

@@ -225,7 +225,48 @@ def twice_named(survey: Survey) -> Iterator[Problem]:
             seen.setdefault(name, item.id)
 
 
+SEEN = (
+    "symptom", "cause", "check", "caution", "setting", "process", "material", "grade", "gas",
+    "filler", "window", "job", "setup", "term",
+)  # fmt: skip
+"""The kinds of things that a word of the trade may see, beside remedies."""
+
+
+def unknown_see(survey: Survey) -> Iterator[Problem]:
+    """What a word of the trade sees exists, be it of whatever kind.
+
+    Passes: `see: [stick_out, undercut]`. Fails: `see: [undercutt]`.
+    """
+    known = {name for kind in SEEN for name in survey.items.get(kind, {})}
+    for cause in survey.all("cause"):
+        known |= {remedy["remedy"] for remedy in cause.data["remedies"]}
+    if not all(map(survey.whole, SEEN)):
+        return  # what is missed may stand in a file that could not be read
+    for item in survey.all("term"):
+        for place, name in enumerate(item.data.get("see", [])):
+            if name not in known:
+                words = f'nothing is called "{name}"{did_you_mean(name, known)}'
+                yield item.problem(("see", place), words, "unknown-see")
+
+
+def looks_like(survey: Survey) -> Iterator[Problem]:
+    """What looks like a symptom's picture is another symptom, and there is a picture.
+
+    Passes: `looks_like: {wormholes: sometimes}` beside the picture of porosity.
+    Fails: `looks_like: {porosity: often}` there, or in a symptom without a picture.
+    """
+    for item in survey.all("symptom"):
+        alike = item.data.get("looks_like", {})
+        if item.id in alike:
+            words = "this is the picture of the symptom itself; leave this line out"
+            yield item.problem(("looks_like", item.id), words, "looks-like")
+        if alike and "picture" not in item.data:
+            words = "nothing looks like a picture that is not here; add picture: or leave this out"
+            yield item.problem(("looks_like",), words, "looks-like")
+
+
 CHECKS: tuple[Callable[[Survey], Iterator[Problem]], ...] = (
     unknown_id, unknown_answer, row_sum, exclusive_alone, file_name, process_mismatch,
-    process_uncovered, case_mismatch, call_missing, twice_named,
+    process_uncovered, case_mismatch, call_missing, twice_named, unknown_see,
+    looks_like,
 )  # fmt: skip

@@ -20,6 +20,19 @@ def text(words: str = "text") -> Shape:
     return Shape(words, {"type": ["string", "number", "boolean"]}, str)
 
 
+def phrase() -> Shape:
+    """Words as people say them, in small letters; what a text is searched for."""
+    return pattern(
+        "words in small letters, without marks, 60 letters at most",
+        "(?=.*[a-z0-9])[a-z0-9%./' -]{2,60}", "looks like a sponge",
+    )  # fmt: skip
+
+
+def in_short(most: int) -> Shape:
+    """Text that a wall chart has room for: at most so many letters."""
+    return pattern(f"text of at most {most} letters", f".{{1,{most}}}", "Let it cool, then grind.")
+
+
 def new_id(noun: str) -> Shape:
     """The id of the item itself."""
     return Shape(f"the id of the {noun}", _id_schema(), _as_id, "bad-id")

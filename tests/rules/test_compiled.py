@@ -5,6 +5,7 @@ from __future__ import annotations
 import hashlib
 import json
 import os
+import shutil
 import subprocess
 import sys
 from dataclasses import fields, is_dataclass, replace
@@ -19,7 +20,7 @@ from weldwhy.model import RuleBase
 from .conftest import SHIPPED
 
 # The fields of the model that compiled.FORM stands for.
-FORM, FIELDS = 6, "951d8406eac69de0"
+FORM, FIELDS = 7, "e0b17010f578eb8e"
 
 
 def write(folder: Path) -> RuleBase:
@@ -40,8 +41,10 @@ def test_it_gives_what_the_yaml_gave(sound: Path) -> None:
 def test_it_gives_what_the_shipped_rules_gave(tmp_path: Path) -> None:
     base, _ = rulebase.read([SHIPPED])
     assert base is not None
-    content = json.loads(compiled.dump(base, str(SHIPPED)))
-    loaded = compiled._base(content["base"])
+    shutil.copytree(SHIPPED, tmp_path / "rules")
+    (tmp_path / "rules" / compiled.NAME).write_text(compiled.dump(base, str(tmp_path / "rules")))
+    loaded = compiled.load(str(tmp_path / "rules"))
+    assert loaded is not None
     for part in fields(base):
         expected = getattr(base, part.name)
         if part.name == "causes":
@@ -76,6 +79,18 @@ def test_a_changed_rule_is_noticed_even_at_the_same_size(sound: Path) -> None:
     assert compiled.load(str(sound)) is None
 
 
+def test_files_written_together_are_not_read_again(
+    sound: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """An installer may write a rule file some seconds after; that is no reason to read them all."""
+    write(sound)
+    path = sound / "likelihood.yaml"
+    when = (sound / compiled.NAME).stat().st_mtime + 5
+    os.utime(path, (when, when))
+    monkeypatch.setattr(compiled, "key", lambda folder: pytest.fail("the files were read"))
+    assert compiled.load(str(sound)) is not None
+
+
 def test_a_file_that_was_only_touched_is_no_change(sound: Path) -> None:
     write(sound)
     later(sound / "likelihood.yaml")
@@ -95,12 +110,13 @@ def test_an_added_renamed_or_lost_file_is_noticed(sound: Path) -> None:
     assert compiled.load(str(sound)) is None
 
 
-def change(data: Any, path: list[str], value: Any) -> str:
-    at = data
-    for step in path[:-1]:
-        at = at[step]
-    at[path[-1]] = value
-    return json.dumps(data)
+def changed(text: str, key: str, value: Any) -> str:
+    """The text with another value in its first line."""
+    head, _, rest = text.partition("\n")
+    return f"{json.dumps({**json.loads(head), key: value})}\n{rest}"
+
+
+PARTS = [each.name for each in fields(RuleBase)]
 
 
 @pytest.mark.parametrize(
@@ -111,13 +127,18 @@ def change(data: Any, path: list[str], value: Any) -> str:
         lambda text: "[]",
         lambda text: "null",
         lambda text: '{"form": 1}',
-        lambda text: change(json.loads(text), ["form"], 99),
-        lambda text: change(json.loads(text), ["base"], {}),
-        lambda text: change(json.loads(text), ["base"], []),
-        lambda text: change(json.loads(text), ["base", "causes", "flow-low"], {"id": "flow-low"}),
-        lambda text: change(json.loads(text), ["base", "causes", "flow-low", "new"], "field"),
-        lambda text: change(json.loads(text), ["sizes"], 5),
+        lambda text: changed(text, "form", 99),
+        lambda text: changed(text, "sum", 0),
+        lambda text: changed(text, "sizes", 5),
+        lambda text: changed(text, "parts", None),
+        lambda text: changed(text, "parts", ["nonsense"]),
+        lambda text: changed(text, "parts", []),
+        lambda text: changed(text, "parts", PARTS[:-1]),
+        lambda text: changed(text, "parts", PARTS[::-1]),
+        lambda text: "[" * 200_000 + text,
+        lambda text: text.replace("often", "0ften", 1).replace("weld", "we1d", 1),
         lambda text: text + "\u00e9",
+        lambda text: text.partition("\n")[0],
     ],
 )  # fmt: skip
 def test_a_damaged_file_is_as_good_as_none(sound: Path, damage: Any) -> None:
@@ -125,6 +146,24 @@ def test_a_damaged_file_is_as_good_as_none(sound: Path, damage: Any) -> None:
     path = sound / compiled.NAME
     path.write_text(damage(path.read_text()), encoding="utf-8")
     assert compiled.load(str(sound)) is None
+
+
+def test_only_what_is_asked_for_is_made(sound: Path) -> None:
+    read = write(sound)
+    loaded = compiled.load(str(sound))
+    assert loaded is not None
+    causes = loaded.causes
+    assert isinstance(causes, compiled.Part)
+    name = next(iter(read.causes))
+    assert causes[name] == read.causes[name]
+    assert causes[name] is causes[name]
+    assert list(causes._made) == [name]
+    assert "nonsense" not in causes
+    with pytest.raises(KeyError):
+        causes["nonsense"]
+    assert [each.id for each in causes.values()] == list(read.causes)
+    assert isinstance(loaded.windows, compiled.Part)
+    assert loaded.windows._read is None
 
 
 def test_a_new_field_of_the_model_needs_a_new_form() -> None:

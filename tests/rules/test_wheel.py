@@ -42,12 +42,12 @@ def test_the_wheel_gets_the_rules_and_their_compiled_form() -> None:
         added = {into: Path(source) for source, into in data["force_include"].items()}
         for each in SHIPPED.rglob("*.yaml"):
             assert f"weldwhy/_rules/{each.relative_to(SHIPPED).as_posix()}" in added
-        content = json.loads(added["weldwhy/_rules/compiled.json"].read_text())
+        content = json.loads(added["weldwhy/_rules/compiled.jsonl"].read_text().partition("\n")[0])
         assert content["key"] == compiled.key(str(SHIPPED))
     finally:
         adding.finalize("standard", data, "")
     assert sys.path == path
-    assert not added["weldwhy/_rules/compiled.json"].exists()
+    assert not added["weldwhy/_rules/compiled.jsonl"].exists()
 
 
 def test_an_installed_copy_takes_the_compiled_form(tmp_path: Path) -> None:
