@@ -1,0 +1,145 @@
+"""Which symptoms a text tells."""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Sequence
+from dataclasses import dataclass, replace
+from functools import lru_cache
+from math import log
+
+from weldwhy.case import Reported, Resembled
+from weldwhy.model import RuleBase
+from weldwhy.understanding.heard import SURE, Understood
+from weldwhy.understanding.judging import SymptomView, confidence, symptom_chance
+from weldwhy.understanding.leanings import Leaning, leanings
+from weldwhy.understanding.telling import Said, Telling, source_of
+from weldwhy.understanding.tokens import Token
+from weldwhy.understanding.work import Work
+
+DOUBTFUL, SECOND = 0.6, 0.8
+"""How likely a doubtful symptom must be at least, and a second one beside another.
+
+A wrong symptom costs more than none: the guide asks for what it does not know.
+"""
+DENIED = 0.6
+"""A phrase that is denied and fits so well tells that the symptom is not there."""
+FEW, HALF = 2, 0.5
+"""So many words at least must lean to a symptom of which no phrase fits so well."""
+LOOKED_AT = 8
+"""So many symptoms are weighed, the likeliest ones."""
+MOST = 3
+"""So many are taken at most: each one narrows what can be wrong."""
+RARE = -6.0
+"""How often a symptom is met that no cause gives (log)."""
+MUCH = 1.3
+"""A phrase cannot be covered more than this."""
+
+View = tuple[SymptomView, str, tuple[int, ...]]
+
+
+@dataclass(frozen=True, slots=True)
+class _Weighed:
+    weight: float
+    symptom: str
+    said: Said | None
+    lean: Leaning | None
+
+
+def told(telling: Telling, work: Work) -> list[Understood]:
+    """The symptoms told for sure, else the likeliest one if it is likely enough to be doubtful."""
+    chosen: list[Understood] = []
+    for view, symptom, source in views(telling, work):
+        sure = confidence(symptom_chance(view))
+        if symptom in telling.case.symptoms:
+            telling.used.update(source)
+        elif sure >= (SECOND if chosen else DOUBTFUL) and len(chosen) < MOST:
+            entry = Reported(symptom) if sure >= SURE else Resembled(symptom)
+            chosen.append(telling.made(source, entry, sure))
+    return [each for each in chosen if each.sure] or chosen[:1]
+
+
+def views(telling: Telling, work: Work) -> list[View]:
+    """The likeliest symptoms, the best first: what speaks for each, and its words."""
+    ranked, denied = _ranked(telling, work)
+    found: list[View] = []
+    held: list[set[int]] = []
+    for place, each in enumerate(ranked):
+        source = source_of(each.said, each.lean)
+        mine = telling.telling(source)
+        following = ranked[1].weight if len(ranked) > 1 else 0.0
+        lean, said = each.lean, each.said
+        view = SymptomView(
+            score=lean.score if lean else 0.0,
+            covered=min(lean.covered, MUCH) if lean else 0.0,
+            fit=said.fit if said else 0.0,
+            whole=work.whole(said.match) * said.fit if said else 0.0,
+            unsaid=lean.score if lean and not said else 0.0,
+            share=each.weight / ranked[0].weight,
+            lead=(each.weight - following) / each.weight if place == 0 else 0.0,
+            taken=max((len(mine & other) / max(len(mine), 1) for other in held), default=0.0),
+            denied=denied.get(each.symptom, 0.0),
+            odd=lean.odd if lean else 0.0,
+            own_metal=float(work.material in telling.rules.symptoms[each.symptom].materials),
+            common=commonness(telling.rules).get(each.symptom, RARE),
+        )
+        held.append(mine)
+        found.append((view, each.symptom, source))
+    return found
+
+
+def _ranked(telling: Telling, work: Work) -> tuple[list[_Weighed], dict[str, float]]:
+    """The likeliest symptoms by leaning and best phrase; and how well denied phrases fit."""
+    fits: dict[str, Said] = {}
+    denied: dict[str, float] = {}
+    absent: set[int] = set()
+    for said in telling.said("symptom"):
+        if said.match.denied:
+            denied[said.what] = max(denied.get(said.what, 0.0), said.fit)
+            absent.update(said.match.words if said.fit >= DENIED else ())
+        elif not telling.telling(said.match.words) <= work.numbers and telling.praise.isdisjoint(
+            said.match.words
+        ):
+            fits.setdefault(said.what, said)
+    absent.difference_update(*(said.match.words for said in fits.values()))
+    leans = leanings(telling.rules, _without(work.free, telling.praise | absent), "symptom")
+    weighed = []
+    for symptom in {*leans, *fits}:
+        lean, best = leans.get(symptom), fits.get(symptom)
+        if best is None and denied.get(symptom, 0.0) >= DENIED:
+            continue
+        if (best is None or best.fit < HALF) and (lean is None or lean.words < FEW):
+            continue
+        if _can_show(telling.rules, work, symptom):
+            weight = (lean.score if lean else 0.0) + (best.strength if best else 0.0)
+            weighed.append(_Weighed(weight, symptom, best, lean))
+    weighed.sort(key=lambda each: (-each.weight, each.symptom))
+    return weighed[:LOOKED_AT], denied
+
+
+def _without(words: Sequence[Token], numbers: Collection[int]) -> tuple[Token, ...]:
+    """The words, those of these numbers blank."""
+    return tuple(
+        replace(word, stem="", weak=True) if number in numbers else word
+        for number, word in enumerate(words)
+    )
+
+
+def _can_show(rules: RuleBase, work: Work, symptom: str) -> bool:
+    """Whether process and metal, as far as told, can show the symptom."""
+    shown = rules.symptoms.get(symptom)
+    if shown is None:
+        return False
+    return (not work.process or work.process in shown.processes) and (
+        not work.material or not shown.materials or work.material in shown.materials
+    )
+
+
+@lru_cache(maxsize=4)  # rules are equal only to themselves
+def commonness(rules: RuleBase) -> dict[str, float]:
+    """How often each symptom is met, by the rules' own numbers: log, the most common at 0."""
+    met: dict[str, float] = {}
+    for cause in rules.causes.values():
+        for symptom, chance in cause.symptoms.items():
+            met[symptom] = met.get(symptom, 0.0) + cause.base * chance
+    most = max(met.values(), default=1.0)
+    return {symptom: log(each / most) for symptom, each in met.items() if each > 0}
