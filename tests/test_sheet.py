@@ -9,9 +9,10 @@ from html.parser import HTMLParser
 import pytest
 from tests.engine.small import random_base
 
+from weldwhy.blocks import FORMATS
 from weldwhy.chart import Leaf, Node, build
 from weldwhy.model import Caution, RuleBase
-from weldwhy.sheet import FORMATS, sheet
+from weldwhy.sheet import sheet
 
 
 def _rules(seed: int) -> RuleBase:

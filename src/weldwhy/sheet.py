@@ -5,34 +5,19 @@ Text, Markdown and HTML are written from the same blocks, so that they say the s
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
-from html import escape
+from collections.abc import Iterable, Iterator, Mapping
 
+from weldwhy.blocks import WRITERS, Block
 from weldwhy.chart import Chart, Leaf, ListItem, Node
-from weldwhy.lines import safe, wrapped
+from weldwhy.lines import safe
 from weldwhy.model import RuleBase
 from weldwhy.plaintext import clean
 from weldwhy.report import caution_lines, ended, percent
 from weldwhy.steps import Step
 
-FORMATS = ("text", "markdown", "html")
-
-
-@dataclass(frozen=True, slots=True)
-class Block:
-    """One box of the sheet: its title, what to do, and where to go from it.
-
-    `ways` are pairs of what is found and the title of the box it leads to.
-    """
-
-    title: str
-    lines: tuple[str, ...]
-    ways: tuple[tuple[str, str], ...] = ()
-
 
 def sheet(rules: RuleBase, chart: Chart, form: str) -> list[str]:
-    """The lines of the printed chart in one of `FORMATS`."""
+    """The lines of the printed chart in one of `blocks.FORMATS`."""
     head = _head(rules, chart)
     blocks = list(_blocks(rules, chart))
     return WRITERS[form](head, blocks)
@@ -137,71 +122,3 @@ def _cause(rules: RuleBase, item: ListItem) -> list[str]:
         lines.append(f'Check: {check.ask} If it is not "{check.answers[0].text}":')
     lines.append(f"{'STOP: ' if remedy.stop else ''}{remedy.do}")
     return safe([*lines, *([f"Call: {ended(remedy.call)}"] if remedy.call else [])])
-
-
-def _text(head: Sequence[str], blocks: Iterable[Block]) -> list[str]:
-    lines = list(head)
-    for block in blocks:
-        lines += ["", block.title, *(f"  {line}" for line in block.lines)]
-        lines += [f"    {found} -> {title}" for found, title in block.ways]
-    return list(wrapped(lines))
-
-
-def _markdown(head: Sequence[str], blocks: Iterable[Block]) -> list[str]:
-    title, *rest = (_marked(line) for line in head)
-    lines = [f"# {title}", "", *rest]
-    for block in blocks:
-        lines += ["", f"## {block.title}", ""]
-        # two blanks at the end of a line break it there
-        lines += [f"{_marked(line.strip())}  " for line in block.lines]
-        lines += ["", *(f"- {_marked(f)}: **{title}**" for f, title in block.ways)]
-    return lines
-
-
-def _marked(line: str) -> str:
-    """Text whose marks mean nothing in Markdown."""
-    return "".join(f"\\{mark}" if mark in "\\`*_{}[]<>#|" else mark for mark in line)
-
-
-STYLE = (
-    "body{font:11pt sans-serif;max-width:60em;margin:1em auto}"
-    "section{border:1px solid;padding:.3em .8em;margin:.6em 0;break-inside:avoid}"
-    "h2{font-size:1em;margin:.2em 0}p{margin:.2em 0;white-space:pre-wrap}.care{font-weight:bold}"
-)
-
-
-def _html(head: Sequence[str], blocks: Iterable[Block]) -> list[str]:
-    """One page that needs nothing else; each way is a link to its box."""
-    title = escape(head[0])
-    lines = ["<!DOCTYPE html>", '<html lang="en">', '<meta charset="utf-8">']
-    lines += [f"<title>{title}</title>", f"<style>{STYLE}</style>", f"<h1>{title}</h1>"]
-    lines += [f"<p>{escape(line)}</p>" for line in head[1:]]
-    for block in blocks:
-        lines += [f'<section id="{_anchor(block.title)}">', f"<h2>{escape(block.title)}</h2>"]
-        lines += [_paragraph(line) for line in block.lines]
-        lines += ["<ul>", *(_way(*way) for way in block.ways), "</ul>"] if block.ways else []
-        lines.append("</section>")
-    return [*lines, "</html>"]
-
-
-def _paragraph(line: str) -> str:
-    care = line.strip().startswith(("CAUTION:", "STOP:"))
-    mark = ' class="care"' if care else ""
-    return f"<p{mark}>{escape(line)}</p>"
-
-
-def _way(found: str, title: str) -> str:
-    """A way on; the end of a case has no box to lead to."""
-    if not title.startswith(("Step ", "List ")):
-        return f"<li>{escape(found)}: {escape(title)}</li>"
-    return f'<li>{escape(found)}: <a href="#{_anchor(title)}">{escape(title)}</a></li>'
-
-
-def _anchor(title: str) -> str:
-    return title.lower().replace(" ", "-")
-
-
-WRITERS: Mapping[str, Callable[[Sequence[str], Iterable[Block]], list[str]]] = {
-    "text": _text, "markdown": _markdown, "html": _html,
-}  # fmt: skip
-"""The lines of a sheet from its head and its boxes, in each of `FORMATS`."""
