@@ -118,15 +118,23 @@ def advise(
         Advice(
             remedy,
             tuple(rules.cautions[c] for c in remedy.cautions if c in rules.cautions),
-            tuple(_setting(rules, case, cause, name, found, shown) for name in remedy.settings),
+            tuple(
+                setting_advice(rules, case, name, found, shown, cause) for name in remedy.settings
+            ),
         )
         for remedy in cause.remedies
     )
 
 
-def _setting(
-    rules: RuleBase, case: Case, cause: Cause, setting: str, found: Found | None, shown: Shown
+def setting_advice(
+    rules: RuleBase,
+    case: Case,
+    setting: str,
+    found: Found | None,
+    shown: Shown,
+    cause: Cause | None = None,
 ) -> SettingAdvice:
+    """One setting as told, with its target; `cause` is the one that it is to put right, if any."""
     name = rules.settings[setting].name if setting in rules.settings else setting
     yours = worked_out(rules, case.process, case.measured).get(setting, "")
     own = units.show(yours, shown.asked) if isinstance(yours, Quantity) else yours
@@ -135,7 +143,8 @@ def _setting(
         return SettingAdvice(setting, name, own, "", "", "")
     system = shown.of(yours)
     best, low, high = (units.show(q, system) for q in (target.best, target.low, target.high))
-    at_fault = cause.setting is not None and cause.setting[0] == setting
+    fault = cause.setting if cause else None
+    at_fault = fault is not None and fault[0] == setting
     if isinstance(yours, Quantity) and abs(distance(yours, target)) <= 1.0 and not at_fault:
         best = own  # one thing is changed at a time: what is in its window stays
     dial = shown.dial(setting, name, target.best)

@@ -13,7 +13,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from weldwhy import entries, yamltree
-from weldwhy.case import Case, Entry, Measured, Reported, Situated
+from weldwhy.case import Case, CaseError, Entry, Measured, Reported, Situated, from_data
 from weldwhy.model import RuleBase
 from weldwhy.problems import RulesError
 from weldwhy.shape import Keys, ListShape, Reader, Shape, keys, optional
@@ -46,6 +46,28 @@ def read(data: bytes, name: str, rules: RuleBase) -> CaseFile:
     found += values.get("settings", {}).values()
     found += values.get("answers", {}).values()
     return CaseFile(Case(tuple(found)), tuple(values.get("said", ())))
+
+
+def kept(data: bytes, name: str, rules: RuleBase) -> CaseFile | None:
+    """The case in a file that the program itself kept, with the remedies tried; None if it is none.
+
+    What these rules no longer know is left out. CaseError if its entries mean nothing.
+    """
+    if b'"entries"' not in data:
+        return None
+    import json  # few case files are of this kind
+
+    try:
+        found = json.loads(data)
+    except (ValueError, RecursionError):
+        return None
+    if not isinstance(found, dict) or "entries" not in found:
+        return None
+    try:
+        case, _ = entries.still_known(rules, from_data(found["entries"]))
+    except CaseError as fault:
+        raise CaseError(f"{name}: {fault}") from None
+    return CaseFile(case)
 
 
 _PAIR = re.compile(rb"(?<!\\)\\u(d[89ab][0-9a-f]{2})\\u(d[c-f][0-9a-f]{2})", re.IGNORECASE)

@@ -1,29 +1,32 @@
-"""What the guide thinks of a case: the next step, the ranked causes, the reasons. A pure view."""
+"""What the guide thinks of a case: the next step, the ranked causes, the reasons. A pure view.
+
+The engine and what feeds it are imported when the first symptom is told, not before: the first
+screen is there sooner by what takes a quarter of its time.
+"""
 
 from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from functools import cached_property
+from typing import TYPE_CHECKING
 
-from weldwhy import advice, steps, told
-from weldwhy.advice import Advice
+from weldwhy import steps, told
 from weldwhy.case import Case
-from weldwhy.engine import choice
-from weldwhy.engine.belief import Belief, Finding, Log, replay
-from weldwhy.engine.choice import Chooser
-from weldwhy.engine.network import Network, network_for
-from weldwhy.engine.plan import direct_checks
 from weldwhy.engine.tuning import PATIENCE, Tuning
-from weldwhy.lens import lightest
-from weldwhy.limits import fit
-from weldwhy.logbook import log_of
 from weldwhy.model import SHARES, Cause, Caution, Check, Machine, RuleBase, Share
-from weldwhy.readings import habit, worked_out
-from weldwhy.reasons import Reason, mind_changers, reasons
 from weldwhy.steps import Step
 from weldwhy.units import Quantity, show, show_target
-from weldwhy.windows import Found
+
+if TYPE_CHECKING:
+    from weldwhy import advice
+    from weldwhy.advice import Advice
+    from weldwhy.engine import choice
+    from weldwhy.engine.belief import Belief, Log
+    from weldwhy.engine.choice import Chooser
+    from weldwhy.engine.network import Network
+    from weldwhy.reasons import Reason
+    from weldwhy.windows import Found
 
 BELIEF_WORDS = (
     (0.85, "almost surely"),
@@ -81,18 +84,46 @@ class Interview:
     @cached_property
     def system(self) -> str | None:
         """The unit system to show what the person did not write; None: as the rules have it."""
-        return self._wanted or habit(self.rules, self.case) or self._habit
+        if self._wanted or not self.case.entries:
+            return self._wanted or self._habit
+        from weldwhy.readings import habit
+
+        return habit(self.rules, self.case) or self._habit
+
+    @property
+    def shown(self) -> advice.Shown:
+        """How quantities are written here."""
+        from weldwhy import advice
+
+        return advice.Shown(self._wanted, self.system, self.machine)
+
+    def of(self, case: Case) -> Interview:
+        """The same guide's view of another case, such as this one at an earlier time."""
+        return type(self)(
+            self.rules, case, self.patience, dict(self._multipliers), self._wanted, self.machine,
+            self.system,
+        )  # fmt: skip
+
+    def setting(self, name: str) -> advice.SettingAdvice:
+        """A setting as told, and where it should lie, as far as the machine reaches."""
+        from weldwhy import advice
+
+        return advice.setting_advice(self.rules, self.case, name, self.within_reach, self.shown)
 
     # what is in play
 
     @cached_property
     def log(self) -> Log:
         """The case's answers, measured settings and remedies as the engine's log."""
+        from weldwhy.logbook import log_of
+
         return log_of(self.rules, self.case, self.window, self.material)
 
     @cached_property
     def network(self) -> Network:
         """The causes and checks in play for what was reported."""
+        from weldwhy.engine.network import network_for
+
         failed = frozenset(t.cause for t in self.case.tried if t.result != "sound")
         return network_for(
             self.rules,
@@ -101,6 +132,7 @@ class Interview:
             self.material,
             self._multipliers,
             failed,
+            self.case.resembled,
         )
 
     @property
@@ -121,6 +153,8 @@ class Interview:
     @cached_property
     def window(self) -> Found | None:
         """The operating window of the situation, if the rules hold one."""
+        from weldwhy import advice
+
         return advice.window(self.rules, self.case, self.material)
 
     @cached_property
@@ -128,17 +162,25 @@ class Interview:
         """The window as far as the machine reaches: what can be advised."""
         if self.window is None or self.machine is None:
             return self.window
+        from weldwhy.limits import fit
+
         return fit(self.rules, self.window, self.machine, self.case.process, self.system)
 
     @cached_property
     def belief(self) -> Belief:
         """The belief after the whole log."""
+        from weldwhy.engine.belief import replay
+
         return replay(self.network, self.log)
 
     @cached_property
     def chooser(self) -> Chooser:
         """The engine's choice for this belief."""
-        seen = [entry.check for entry in self.log if isinstance(entry, Finding)]
+        from weldwhy import advice
+        from weldwhy.engine.belief import Finding
+        from weldwhy.engine.choice import Chooser
+
+        seen = [e.check for e in self.log if isinstance(e, Finding) and e.trust == 1.0]
         return Chooser(
             self.belief,
             self.log,
@@ -208,6 +250,9 @@ class Interview:
     @cached_property
     def lens(self) -> str:
         """The lightest lens shade for the case's current, in words; "" if the rules have none."""
+        from weldwhy.lens import lightest
+        from weldwhy.readings import worked_out
+
         amps = worked_out(self.rules, self.case.process, self.case.measured).get("amps")
         value = amps.value if isinstance(amps, Quantity) else None
         if value is None and self.window and "amps" in self.window.targets:
@@ -317,6 +362,8 @@ class Interview:
 
     def why(self, cause_id: str) -> tuple[Reason, ...]:
         """What was told for and against the cause, strongest first; below 1 deciban left out."""
+        from weldwhy.reasons import reasons
+
         if not self._in_play(cause_id):
             return ()
         return reasons(self.rules, self.case, self.network, self.log, cause_id, self._wanted)
@@ -324,6 +371,8 @@ class Interview:
     @cached_property
     def mind_changers(self) -> tuple[str, ...]:
         """Answers that would put another cause first, in words."""
+        from weldwhy.reasons import mind_changers
+
         if not self.ranked or self.case.sound:
             return ()
         leader = self.ranked[0].cause.id
@@ -331,6 +380,8 @@ class Interview:
 
     def confirm(self, cause_id: str) -> tuple[Check, ...]:
         """Checks that decide on the cause by themselves, cheapest first."""
+        from weldwhy.engine.plan import direct_checks
+
         if not self._in_play(cause_id):
             return ()
         found = direct_checks(self.network)[self.network.number[cause_id]]
@@ -338,9 +389,10 @@ class Interview:
 
     def remedies(self, cause_id: str) -> tuple[Advice, ...]:
         """The cause's remedies with cautions and corrective settings."""
+        from weldwhy import advice
+
         cause = self.rules.causes[cause_id]
-        shown = advice.Shown(self._wanted, self.system, self.machine)
-        found = advice.advise(self.rules, self.case, cause, self.within_reach, shown)
+        found = advice.advise(self.rules, self.case, cause, self.within_reach, self.shown)
         return tuple(replace(a, cautions=self._with_symptoms(a.cautions)) for a in found)
 
     # what was told
@@ -353,7 +405,8 @@ class Interview:
     @cached_property
     def follows(self) -> tuple[str, ...]:
         """What follows from the sizes of the bead that were told, one line each."""
-        from weldwhy.beadheat import bead_heat  # few cases tell enough for it
+        from weldwhy.beadheat import bead_heat
+        from weldwhy.readings import worked_out
 
         read = worked_out(self.rules, self.case.process, self.case.measured)
         heat = bead_heat(self.rules, self.case.process, read, self.window)

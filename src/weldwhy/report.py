@@ -1,8 +1,8 @@
-"""A case in words: the one renderer for plain mode, saved files and the screens' copies.
+"""The parts of a case in words: ranking, step, cause, reasons, remedies, settings, sources.
 
-It knows an interview, and nothing of files, screens or the clock. Lines come unwrapped, in the
-interview's own units, without anything that could drive a terminal. The same result as data is
-`diagnosis.py`.
+They know an interview, and nothing of files, screens or the clock. Lines come unwrapped, in the
+interview's own units, without anything that could drive a terminal. `casereport.py` makes a whole
+case of them; the same result as data is `diagnosis.py`.
 """
 
 from __future__ import annotations
@@ -11,6 +11,7 @@ from collections.abc import Iterable, Sequence
 from typing import TYPE_CHECKING
 
 from weldwhy.lines import safe
+from weldwhy.told import in_short
 
 if TYPE_CHECKING:
     from weldwhy.advice import Advice, SettingAdvice
@@ -18,36 +19,23 @@ if TYPE_CHECKING:
     from weldwhy.model import Cause, Caution, RuleBase
     from weldwhy.reasons import Reason
     from weldwhy.steps import Step
+    from weldwhy.understanding.heard import Understood
 
 TOP = 3
 """How many causes stand in a result: what fits beside a question on the smallest screen."""
 
 
-def case_text(interview: Interview) -> list[str]:
-    """The whole case as plain lines: what was told, what it is, what to do about it."""
-    lines = ["weldwhy: why this weld is bad and how to put it right"]
-    lines += _section("Told so far", _items(interview.told))
-    lines += _section("From the bead", _items(interview.follows))
-    if interview.case.sound:
-        lines += _section("The test bead is sound", cured_lines(interview))
-    elif interview.ranked:
-        lines += _section("Most likely", ranking_lines(interview))
-        lines += cause_lines(interview, interview.ranked[0].cause.id)
-    if not interview.case.sound:
-        lens = [interview.lens] if interview.lens else []
-        lines += _section("Next", [*step_lines(interview.step), *lens])
-    return safe(lines)
+class Said:
+    """Cautions as lines, each the first time only."""
 
+    def __init__(self) -> None:
+        self._ids: set[str] = set()
 
-def cured_lines(interview: Interview) -> list[str]:
-    """What put it right, and how to keep it from coming back."""
-    cause = interview.rules.causes.get(interview.case.tried[-1].cause)
-    if cause is None:
-        return ["It came right, by something that is not in these rules."]
-    lines = [f"It was: {cause.name}. {cause.what}"]
-    if cause.prevent:
-        lines.append(f"To keep it from coming back: {cause.prevent}")
-    return safe(lines)
+    def lines(self, cautions: Iterable[Caution]) -> list[str]:
+        """The lines of those that were not said before."""
+        new = [caution for caution in cautions if caution.id not in self._ids]
+        self._ids |= {caution.id for caution in new}
+        return caution_lines(new)
 
 
 def ranking_lines(interview: Interview, top: int = TOP) -> list[str]:
@@ -110,10 +98,9 @@ def reason_line(reason: Reason) -> str:
 def remedy_lines(interview: Interview, cause_id: str) -> list[str]:
     """The remedies in order, cautions before each and settings after it."""
     lines: list[str] = []
-    said: set[str] = set()
+    said = Said()
     for number, advice in enumerate(interview.remedies(cause_id), 1):
-        lines += caution_lines(c for c in advice.cautions if c.id not in said)
-        said |= {caution.id for caution in advice.cautions}
+        lines += said.lines(advice.cautions)
         lines += advice_lines(advice, number)
     return lines
 
@@ -147,7 +134,8 @@ def _told(setting: SettingAdvice) -> bool:
 
 def remedy_settings(interview: Interview, step: Step) -> list[str]:
     """The settings that go with a step's remedy: yours, try, allowed."""
-    found = [a for a in interview.remedies(step.cause) if a.remedy.id == step.id]
+    advised = interview.remedies(step.cause) if step.cause else ()
+    found = [each for each in advised if each.remedy.id == step.id]
     return safe(f"  {setting_line(s)}" for a in found for s in a.settings if _told(s))
 
 
@@ -179,7 +167,22 @@ def source_text(rules: RuleBase, cited: str) -> str:
 
 def not_understood_lines(said: Iterable[str]) -> list[str]:
     """Free sentences that had no effect, handed back so that nobody counts on them."""
-    return safe(f'Not understood yet, so not counted: "{text}"' for text in said)
+    return safe(f'Not understood, so not counted: "{text}"' for text in said)
+
+
+def understood_lines(rules: RuleBase, understood: Sequence[Understood]) -> list[str]:
+    """What free sentences were taken to say, "+" for sure and "?" for doubtful; a blank line after.
+
+    Empty if nothing was understood.
+    """
+    if not understood:
+        return []
+    lines = (
+        f"  {'+' if each.sure else '?'} {in_short(rules, each.entry)}"
+        + (f' ("{each.text}")' if each.text else "")
+        for each in understood
+    )
+    return ["Understood from your words (+ sure, ? doubtful):", *safe(lines), ""]
 
 
 def percent(probability: float) -> str:

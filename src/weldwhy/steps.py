@@ -13,6 +13,15 @@ SHORT_LIST = 9
 """Symptoms that are listed at once; of more, the group is asked first."""
 
 
+NOT_FOR = (
+    "Not for welds that carry a building, people, a load on a hook, pressure, or a vehicle's "
+    "frame, steering or brakes: those are for a certified welder."
+)
+"""Where this guide stops; said on the first screens and at the end of every report."""
+HELP = "somebody who can stand beside you: an instructor, your supplier or a service shop"
+"""Whom to call when the guide is at its end."""
+
+
 @dataclass(frozen=True, slots=True)
 class Step:
     """The next step: kind is ask, check, remedy, stop or done.
@@ -130,7 +139,7 @@ def call_for_help(minutes: float) -> Step:
         text="Nothing cheap is left that would find it. Stop here and ask somebody.",
         minutes=minutes,
         reason="more guessing would cost more than asking",
-        call="somebody who can stand beside you: an instructor, your supplier or a service shop",
+        call=HELP,
     )
 
 
