@@ -15,6 +15,7 @@ from weldwhy.model import (
     Check,
     Job,
     Material,
+    Picture,
     Process,
     Remedy,
     RuleBase,
@@ -103,6 +104,10 @@ def rules() -> RuleBase:
         groups={"holes": "What you see", "wire": "What the wire does"},
         jobs={"scrap": Job("scrap", "practice or scrap"),
               "stairs": Job("stairs", "stairs or railing", caution="people")},
+        pictures={
+            "holes": Picture("holes", "bead", {}, {"jam": 0.3}),
+            "jam": Picture("jam", "path", {"fault": "nest at rolls"}),
+        },
     )  # fmt: skip
 
 

@@ -6,9 +6,11 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from weldwhy.tui.canvas import FULL, LOWER, UPPER, Canvas
-from weldwhy.tui.page import Page
-from weldwhy.tui.rows import PAINTS, ROLES, beside, joined, row
+from weldwhy.drawing.canvas import FULL, LOWER, UPPER, Canvas
+from weldwhy.drawing.paints import INK, PAINTS
+from weldwhy.tui.canvas import rows_of
+from weldwhy.tui.page import PicturePage
+from weldwhy.tui.rows import DRAWN, ROLES, beside, joined, row
 
 PLACES = st.integers(-40, 80)
 
@@ -18,14 +20,14 @@ def test_halves_of_a_cell_are_painted_apart() -> None:
     canvas.fill(0, 0, 0, 0, "allowed")
     canvas.fill(1, 1, 1, 1, "allowed")
     canvas.fill(2, 0, 2, 1, "allowed")
-    assert canvas.rows()[0].spans == ((UPPER + LOWER + FULL, "allowed"), (" ", "text"))
+    assert rows_of(canvas)[0].spans == ((UPPER + LOWER + FULL, "allowed"), (" ", "text"))
 
 
 def test_two_paints_in_one_cell_are_named_in_its_role() -> None:
     canvas = Canvas(1, 1)
     canvas.fill(0, 0, 0, 0, "allowed")
     canvas.fill(0, 1, 0, 1, "elsewhere")
-    assert canvas.rows()[0].spans == ((UPPER, "allowed/elsewhere"),)
+    assert rows_of(canvas)[0].spans == ((UPPER, "allowed/elsewhere"),)
 
 
 def test_letters_need_no_colour() -> None:
@@ -34,8 +36,10 @@ def test_letters_need_no_colour() -> None:
     canvas.fill(2, 1, 3, 2, "allowed")
     canvas.put(2, 1, "X", "strong")
     # where a cell has two paints, the upper one is its letter
-    assert joined(canvas.rows(letters=True)) == " ::::\n :X#:"
-    assert all(role in ("text", "strong") for line in canvas.rows(True) for _, role in line.spans)
+    assert joined(rows_of(canvas, letters=True)) == " ::::\n :X#:"
+    assert all(
+        role in ("text", "strong") for line in rows_of(canvas, True) for _, role in line.spans
+    )
 
 
 @given(PLACES, PLACES, PLACES, PLACES, PLACES, PLACES, st.booleans())
@@ -45,9 +49,21 @@ def test_nothing_is_ever_painted_or_written_outside(
     canvas = Canvas(20, 6)
     canvas.fill(left, top, right, bottom, "allowed")
     canvas.put(x, y, "long words", "strong")
-    rows = canvas.rows(letters)
+    rows = rows_of(canvas, letters)
     assert [line.width for line in rows] == [20] * 6
     assert all(line.text.isascii() for line in rows) or not letters
+
+
+@given(PLACES, PLACES, PLACES, PLACES)
+def test_a_block_is_painted_as_its_dots_one_by_one(
+    left: int, top: int, right: int, bottom: int
+) -> None:
+    block, dotted = Canvas(20, 6), Canvas(20, 6)
+    block.fill(left, top, right, bottom, "weld")
+    for y in range(top, bottom + 1):
+        for x in range(left, right + 1):
+            dotted.dot(x, y, "weld")
+    assert block.halves == dotted.halves
 
 
 @given(st.integers(0, 19), st.integers(0, 11), st.integers(0, 19), st.integers(0, 11))
@@ -55,15 +71,17 @@ def test_as_much_is_painted_as_was_asked_for(x1: int, y1: int, x2: int, y2: int)
     left, right, top, bottom = min(x1, x2), max(x1, x2), min(y1, y2), max(y1, y2)
     canvas = Canvas(20, 6)
     canvas.fill(left, top, right, bottom, "allowed")
-    text = "".join(line.text for line in canvas.rows())
+    text = "".join(line.text for line in rows_of(canvas))
     halves = 2 * text.count(FULL) + text.count(UPPER) + text.count(LOWER)
     assert halves == (right - left + 1) * (bottom - top + 1)
 
 
 def test_every_paint_is_a_role_with_a_style_and_a_letter_of_its_own() -> None:
-    assert set(PAINTS) <= set(ROLES)
-    assert {f"page--{paint}" for paint in PAINTS} <= Page.COMPONENT_CLASSES
-    assert len(set(PAINTS.values())) == len(PAINTS)
+    assert set(PAINTS) == {"allowed", "elsewhere", *DRAWN} == set(INK)
+    assert {"allowed", "elsewhere"} <= set(ROLES)
+    assert {f"page--{paint}" for paint in DRAWN} <= PicturePage.COMPONENT_CLASSES
+    assert len({PAINTS[paint] for paint in DRAWN}) == len(DRAWN) == 8
+    assert PAINTS["allowed"] != PAINTS["elsewhere"]
 
 
 @pytest.mark.parametrize(("left", "right"), [(3, 1), (1, 3), (2, 2), (0, 2)])

@@ -174,13 +174,45 @@ async def test_a_sound_bead_ends_the_case(begin: Begin, store: Store) -> None:
         assert "Set the flow each morning" in text(app)
         await pilot.press("1")
         assert "gas flow too low" in app.clipboard
-        await pilot.press("2")
-        reports = list((store.folder / "reports").iterdir())
-        assert "gas flow too low" in reports[0].read_text()
+        await pilot.press("2", "1")
+        (saved,) = (store.folder / "reports").iterdir()
+        assert "Gas flow too low. " in saved.read_text()
+        assert saved.name in "".join(text(app).split())
         await pilot.press("3")
         assert "How are you welding?" in text(app)
         assert [done.when for done in store.finished()] == [NOW]
         assert store.resume() is None
+
+
+@pytest.mark.parametrize(
+    ("key", "ending", "begins"),
+    [
+        ("1", ".txt", "Weld case: "),
+        ("2", ".md", "# Weld case: "),
+        ("3", ".html", "<!DOCTYPE html>"),
+    ],
+)
+async def test_a_case_is_saved_in_the_form_picked(
+    begin: Begin, store: Store, key: str, ending: str, begins: str
+) -> None:
+    app = begin(*UNTIL_REMEDY)
+    async with app.run_test() as pilot:
+        await pilot.press("w")
+        assert "Save the case as" in text(app)
+        await pilot.press(key)
+        (saved,) = (store.folder / "reports").iterdir()
+        assert saved.suffix == ending
+        assert saved.read_text().startswith(begins)
+        assert "Next step" in saved.read_text()
+        assert saved.name in "".join(text(app).split())
+
+
+async def test_leaving_the_choice_of_a_form_saves_nothing(begin: Begin, store: Store) -> None:
+    app = begin(*UNTIL_REMEDY)
+    async with app.run_test() as pilot:
+        await pilot.press("w", "escape")
+        assert not (store.folder / "reports").exists()
+        assert "Then run a test bead" in text(app)
 
 
 async def test_the_old_fault_gone_and_a_new_one_begins_a_new_case(

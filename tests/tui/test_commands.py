@@ -13,8 +13,12 @@ from weldwhy.tui.screens.arithmetic import SumScreen
 from weldwhy.tui.screens.cardscreen import PickScreen
 from weldwhy.tui.screens.case import CaseScreen
 from weldwhy.tui.screens.facts import FactsScreen
+from weldwhy.tui.screens.gallery import GalleryScreen
 from weldwhy.tui.screens.help import HelpScreen
+from weldwhy.tui.screens.leaf import LeafScreen
+from weldwhy.tui.screens.lookup import LookupScreen
 from weldwhy.tui.screens.plan import PlanScreen
+from weldwhy.tui.screens.say import SayScreen
 
 from .conftest import NOW, Begin
 from .grid import text
@@ -22,7 +26,8 @@ from .grid import text
 OPEN = (Reported("holes"), Situated("process", "mig"))
 SCREENS = {
     "case": CaseScreen, "list": PickScreen, "facts": FactsScreen, "plan": PlanScreen,
-    "sum": SumScreen, "page": HelpScreen,
+    "sum": SumScreen, "page": HelpScreen, "gallery": GalleryScreen, "say": SayScreen,
+    "lookup": LookupScreen, "leaf": LeafScreen,
 }  # fmt: skip
 
 
@@ -83,6 +88,13 @@ async def test_a_command_is_found_by_a_part_of_its_words(begin: Begin) -> None:
         assert "Is the air moving" in text(app)
 
 
+async def test_enter_takes_the_first_command_that_was_found(begin: Begin) -> None:
+    app = begin()
+    async with app.run_test() as pilot:
+        await pilot.press("f2", *"patience", "enter")
+        assert "Choose a line to change it." in text(app)
+
+
 async def test_the_palette_can_leave_the_program(begin: Begin) -> None:
     app = begin(*OPEN)
     async with app.run_test() as pilot:
@@ -93,7 +105,7 @@ async def test_the_palette_can_leave_the_program(begin: Begin) -> None:
 async def test_keys_can_be_changed_and_are_shown_as_changed(begin: Begin) -> None:
     made = begin(*OPEN, Answered("flow", "right"))
     app = WeldwhyApp(
-        made.bench.rules, made.bench.store, lambda: NOW, own_keys={"undo": "x", "facts": "f9"}
+        made.bench.rules, made.bench.store, lambda: NOW, own_keys={"undo": "x", "facts": "f12"}
     )
     async with app.run_test() as pilot:
         await pilot.press("1")

@@ -40,6 +40,8 @@ LOOKS = [
     ("end-80x24", SOUND, (), SMALL, DARK),
     ("help-80x24", OPEN, ("f1",), SMALL, DARK),
     ("palette-80x24", OPEN, ("f2", "s"), SMALL, DARK),
+    ("gallery-80x24", OPEN[1:2], ("g",), SMALL, DARK),
+    ("picture-no-colour-80x24", OPEN[1:2], ("g", "2"), SMALL, NONE),
 ]
 
 

@@ -91,6 +91,9 @@ PIECES = st.one_of(
 
 @example([["a", "\x1b[1;3H", "a"]])
 @example([["\u6f22", "\x1b[1;1H", "a"]])
+@example([["\u6f22", "\x1b[1;2H", "a"]])  # the right half of a wide sign is written over
+@example([["a\u6f22b"], ["a\u6f22a"]])
+@example([["e\u0301b"], ["e\u0301a"]])
 @given(st.lists(st.lists(PIECES, max_size=6), max_size=6))
 def test_thrift_changes_what_is_sent_and_not_what_is_seen(writes: list[list[str]]) -> None:
     plain, thrifty, thrift = Emulator(), Emulator(), Thrift()
@@ -142,6 +145,28 @@ def test_a_poor_terminal_gets_ascii_and_no_colour_code(home: Path) -> None:
     with OnPty(home, POOR) as line:
         line.read_until(b"Go on with it")
         for keys, wanted in (("1", b"Most likely"), ("c", b"Causes"), ("1", b"What to do")):
+            line.press(keys)
+            line.read_until(wanted)
+        assert line.sent.isascii()
+        assert _codes(line.sent) <= {"", "0", "1", "2", "7"}
+
+
+@pytest.mark.parametrize(
+    "steps",
+    [
+        (("i", b"In your own words"), ("porosity, it is windy\r", b"This was understood")),
+        (("g", b"Pictures"), ("\t", b"1 to"), ("1", b"looks")),
+        (("l", b"Look up"), ("undercut", b"undercut"), ("\r", b"symptom")),
+        (("\x1bOR", b"Preferences"), ("6", b"another key"), ("1", b"Press the new key")),
+    ],
+    ids=["say", "gallery", "lookup", "keys"],
+)
+def test_a_poor_terminal_gets_no_more_than_it_can_show_on_any_other_screen(
+    home: Path, steps: tuple[tuple[str, bytes], ...]
+) -> None:
+    with OnPty(home, POOR) as line:
+        line.read_until(b"Go on with it")
+        for keys, wanted in (("1", b"Most likely"), *steps):
             line.press(keys)
             line.read_until(wanted)
         assert line.sent.isascii()

@@ -15,12 +15,10 @@ from weldwhy.interview import Interview
 from weldwhy.tui.cards.card import Act
 from weldwhy.tui.commands import PLACES, PROGRAM_WIDE, commands_of, program_bindings
 from weldwhy.tui.driver import driver_for
+from weldwhy.tui.keymap import usable
 from weldwhy.tui.screens.case import CaseScreen
-from weldwhy.tui.screens.help import HelpScreen
-from weldwhy.tui.screens.palette import PaletteScreen
-from weldwhy.tui.screens.preferences import PreferencesScreen
 from weldwhy.tui.terminal import Terminal
-from weldwhy.tui.themes import THEMES, first_theme, next_theme
+from weldwhy.tui.themes import THEMES, first_theme, look_of, next_theme
 from weldwhy.tui.thrift import Thrift
 
 if TYPE_CHECKING:
@@ -56,12 +54,14 @@ class WeldwhyApp(App[int]):
         super().__init__(driver_class=driver_for(self.terminal))
         self.animation_level = "none"
         self.bench = Bench(rules, store, interview_factory, clock)
-        self.own_keys: Mapping[str, str] = own_keys or {}
+        wanted = self.bench.preferences.keys if own_keys is None else own_keys
+        self.own_keys, notices = usable(wanted)
+        self.bench.notices += notices
         for place in PLACES:
             self.add_mode(place, partial(self._first_screen, place))
         for theme in THEMES:
             self.register_theme(theme)
-        self.theme = first_theme(self.terminal)
+        self.theme = first_theme(self.terminal, self.bench.preferences.look)
 
     DEFAULT_MODE = "diagnose"
 
@@ -79,6 +79,10 @@ class WeldwhyApp(App[int]):
             from weldwhy.tui.screens.arithmetic import ArithmeticScreen
 
             return ArithmeticScreen(self.bench)
+        if place == "lookup":
+            from weldwhy.tui.screens.lookup import LookupScreen
+
+            return LookupScreen(self.bench)
         return CaseScreen(self.bench)
 
     async def action_diagnose(self) -> None:
@@ -93,9 +97,21 @@ class WeldwhyApp(App[int]):
     async def action_arithmetic(self) -> None:
         await self.switch_mode("arithmetic")
 
+    async def action_lookup(self) -> None:
+        await self.switch_mode("lookup")
+
+    async def show_new_case(self, notes: list[str]) -> None:
+        """Go to the case that another place has begun, with notes above its first step."""
+        await self.action_diagnose()
+        while len(self.screen_stack) > 1:
+            await self.pop_screen()
+        case = self.screen
+        assert isinstance(case, CaseScreen)
+        case.show_new(notes)
+
     def on_mount(self) -> None:
         if self.own_keys:
-            self.set_keymap(dict(self.own_keys))
+            self.set_keymap(self.own_keys)
         self._leave_on_signals()
 
     def on_resize(self) -> None:
@@ -124,14 +140,20 @@ class WeldwhyApp(App[int]):
 
     def show_help(self, place: str) -> None:
         """What the keys do on a screen of this place."""
+        from weldwhy.tui.screens.help import HelpScreen
+
         self.push_screen(HelpScreen(place))
 
     def show_preferences(self) -> None:
         """Change what the person likes."""
+        from weldwhy.tui.screens.preferences import PreferencesScreen
+
         self.push_screen(PreferencesScreen(self.bench))
 
     def show_palette(self, over: PageScreen[Any]) -> None:
         """Every command of a screen that can be used now; the picked one is carried out there."""
+        from weldwhy.tui.screens.palette import PaletteScreen
+
         usable = [
             command
             for command in commands_of(over.place)
@@ -144,8 +166,15 @@ class WeldwhyApp(App[int]):
 
         self.push_screen(PaletteScreen(usable), carry_out)
 
+    def use_keys(self, keys: Mapping[str, str]) -> None:
+        """Give commands other keys, by id, from now on."""
+        self.own_keys = dict(keys)
+        self.set_keymap(self.own_keys)
+        self.bench.prefer(keys=self.own_keys)
+
     def action_colours(self) -> None:
         self.theme = next_theme(self.theme)
+        self.bench.prefer(look=look_of(self.theme))
 
     async def action_quit(self) -> None:
         self.exit(0)

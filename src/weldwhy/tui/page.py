@@ -16,7 +16,7 @@ from textual.message import Message
 from textual.strip import Strip
 from textual.widget import Widget
 
-from weldwhy.tui.rows import BLANK, ROLES, Row, fit, row
+from weldwhy.tui.rows import BLANK, DRAWN, ROLES, Row, fit, row
 
 Build = Callable[[int, int], Sequence[Row]]
 """Makes the rows for a width and height. More rows than the height are cut into parts."""
@@ -183,6 +183,12 @@ class Page(Lines):
         number = self._shown[event.y].pick if event.y < len(self._shown) else None
         if number is not None:
             self.post_message(self.Picked(number))
+
+
+class PicturePage(Page):
+    """A page that also shows drawn welds."""
+
+    COMPONENT_CLASSES: ClassVar[set[str]] = {f"page--{paint}" for paint in DRAWN}
 
 
 class TitleLine(Lines):

@@ -14,12 +14,14 @@ from rich.cells import cell_len, set_cell_size
 
 from weldwhy.plaintext import clean
 
-PAINTS = {"allowed": "#", "elsewhere": ":"}
-"""What a picture is painted with, and the letter for it where there is no colour."""
-
 ROLES = (
-    "text", "dim", "strong", "head", "key", "caution", "bar", "bar-rest", "edit", "notice", *PAINTS,
+    "text", "dim", "strong", "head", "key", "caution", "bar", "bar-rest", "edit", "notice",
+    "allowed", "elsewhere",
 )  # fmt: skip
+"""What a piece of text is for. The last two are the paints of an operating window."""
+
+DRAWN = ("plate", "weld", "ripple", "heat", "hole", "slag", "hot", "tint")
+"""The paints of drawn welds, which only a page with such pictures styles."""
 
 Span = tuple[str, str]
 """A piece of text and its role."""

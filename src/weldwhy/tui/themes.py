@@ -64,10 +64,21 @@ ANSI = Theme(
 THEMES = (DARK, LIGHT, ANSI)
 
 
-def first_theme(terminal: Terminal) -> str:
-    """The look to begin with on this terminal."""
+LOOKS = {"dark": DARK.name, "light": LIGHT.name, "own": ANSI.name}
+"""The looks as preferences name them."""
+
+
+def look_of(theme: str) -> str:
+    """What preferences call a theme."""
+    return next(look for look, name in LOOKS.items() if name == theme)
+
+
+def first_theme(terminal: Terminal, liked: str = "") -> str:
+    """The look to begin with on this terminal: the one liked, where it can show it."""
     if terminal.colours != "many":
         return ANSI.name
+    if liked in LOOKS:
+        return LOOKS[liked]
     return DARK.name if terminal.dark else LIGHT.name
 
 

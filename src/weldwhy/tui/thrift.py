@@ -21,6 +21,9 @@ _TOKEN = re.compile(
     r"|(?P<text>[^\x1b\r\n]+)"
 )
 
+_NARROW = re.compile("[\x20-\x7e\u00a1-\u02ff\u2500-\u259f]+")
+"""Letters, lines and blocks, of which each takes one cell: nearly all that is ever sent."""
+
 _UPSETTING = re.compile(r"\x1b\[(?:\?1049[hl]|[0-9]*[JKLMPSTX@])|\x1bc")
 """Sequences after which nobody knows what stands on the screen."""
 
@@ -36,6 +39,8 @@ class Thrift:
     def __init__(self) -> None:
         self._shown: dict[int, dict[int, Cell]] = {}
         self._pending: dict[int, dict[int, Cell]] = {}
+        self._wide: set[int] = set()
+        """Rows in which a wide character may stand."""
         self._x = self._y = 0
         self._style = ""
 
@@ -67,6 +72,12 @@ class Thrift:
 
     def _write(self, text: str) -> None:
         row = self._pending.setdefault(self._y, {})
+        if self._y not in self._wide and _NARROW.fullmatch(text):
+            style = self._style
+            row.update({x: (mark, style) for x, mark in enumerate(text, self._x)})
+            self._x += len(text)
+            return
+        self._wide.add(self._y)
         for mark in text:
             width = cell_len(mark)
             if width == 0:  # it belongs to the character before it

@@ -27,7 +27,10 @@ Act = tuple[Entry, ...] | str
 
 @dataclass(frozen=True, slots=True)
 class Choice:
-    """One line to choose. A `heading` opens a group; a `note` stands under the text."""
+    """One line to choose. A `heading` opens a group; a `note` stands under the text.
+
+    `beside`: the note stands behind the text where it fits there.
+    """
 
     text: str
     act: Act
@@ -35,6 +38,7 @@ class Choice:
     note: str = ""
     key: str = ""
     note_role: str = "dim"
+    beside: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -84,7 +88,7 @@ def _rows(card: Card, width: int, first: int, room: int) -> list[Row]:
     gap = [BLANK] if room > SQUEEZED else []
     rows = [*gap, *card.body(width, room), *gap]
     window, others = card.window(first), card.others
-    short = all(len(choice.text) <= SHORT and not choice.heading for choice in window)
+    short = all(len(c.text) <= SHORT and not (c.heading or c.note) for c in window)
     if room <= CRAMPED and short and not card.in_body:
         numbered = [replace(choice, key=str(at)) for at, choice in enumerate(window, 1)]
         return rows + _side_by_side([*numbered, *others], width)
@@ -128,7 +132,9 @@ def _side_by_side(choices: Sequence[Choice], width: int) -> list[Row]:
 
 def _choice_rows(choice: Choice, key: str, number: int | None, width: int) -> list[Row]:
     lines = paragraph(choice.text, width - 1, "text", (f"  {key:<2} ", "key"))
-    if choice.note:
+    if choice.note and choice.beside and lines[-1].width + len(choice.note) + 2 < width:
+        lines[-1] = row(*lines[-1].spans, (f"  {choice.note}", choice.note_role))
+    elif choice.note:
         lines += paragraph(choice.note, width - 1, choice.note_role, ("     ", "text"))
     return [Row(line.spans, number) for line in lines]
 

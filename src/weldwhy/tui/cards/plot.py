@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from itertools import pairwise
 
-from weldwhy.tui.canvas import Canvas
+from weldwhy.drawing.canvas import Canvas
 from weldwhy.tui.cards.axis import Axis, axis, own_unit
 from weldwhy.tui.cards.windowview import AMPS, FEED, VOLTS, Targets, View
 from weldwhy.units import Quantity, Target

@@ -8,22 +8,23 @@ from weldwhy.case import Case, Reported, Situated
 from weldwhy.interview import Interview
 from weldwhy.model import RuleBase, Symptom
 from weldwhy.plaintext import capital, clean
-from weldwhy.steps import SHORT_LIST, Step
+from weldwhy.steps import NOT_FOR, SHORT_LIST, Step
 from weldwhy.tui.cards.card import Card, Choice, text_body
 from weldwhy.tui.commands import shown_key
-
-NOT_FOR = (
-    "Not for welds that carry a building, people, a load on a hook, pressure, or a vehicle's "
-    "frame, steering or brakes: those are for a certified welder."
-)
-"""Stands on the first screens: where this guide stops."""
 
 WAYS = (
     ("setup", "Set up, before the first bead"),
     ("machine", "My machine: what it reaches"),
     ("arithmetic", "Arithmetic: heat input, gas left, duty cycle"),
+    ("lookup", "Look up: symptoms, causes, checks, words"),
 )
 """The other places, as they are offered where a case begins."""
+
+WAYS_IN = (
+    ("say", "Say it in your own words"),
+    ("gallery", "Pick a picture: which looks most like yours?"),
+)
+"""The ways into a case beside the list."""
 
 NOTES, NOTE_WIDTH = 3, 70
 """Other names told with a symptom, as many as one line holds; none where the list is long."""
@@ -44,11 +45,12 @@ def resume_card(rules: RuleBase, case: Case) -> Card:
     return Card(body, choices, where="An open case")
 
 
-def symptom_card(rules: RuleBase, step: Step) -> Card:
+def symptom_card(rules: RuleBase, step: Step, own_keys: Mapping[str, str]) -> Card:
     """What is wrong, under the headings of the groups."""
     known = [rules.symptoms[a.id] for a in step.answers if a.id in rules.symptoms]
     said = [("What is wrong?", "strong")]
-    return Card(text_body(said), tuple(symptom_choices(rules, known)), where="New case")
+    ways = tuple(_ways(WAYS_IN, own_keys))
+    return Card(text_body(said), tuple(symptom_choices(rules, known)), ways, where="New case")
 
 
 def symptom_choices(rules: RuleBase, symptoms: Iterable[Symptom]) -> list[Choice]:
@@ -81,16 +83,21 @@ def process_card(step: Step, symptoms: str, own_keys: Mapping[str, str]) -> Card
     body = text_body([(words, "strong"), (NOT_FOR, "dim")])
     choices = tuple(Choice(capital(a.text), (Situated("process", a.id),)) for a in step.answers)
     nothing = Choice("Don't know", "dont_know", key="0")
-    ways = [Choice(text, place, key=shown_key(place, own_keys)) for place, text in WAYS]
-    return Card(body, choices, (nothing, *([] if symptoms else ways)), where="New case")
+    ways = [] if symptoms else _ways((*WAYS_IN, *WAYS), own_keys)
+    return Card(body, choices, (nothing, *ways), where="New case")
 
 
-def group_card(step: Step, work: str) -> Card:
+def _ways(ways: Iterable[tuple[str, str]], own_keys: Mapping[str, str]) -> list[Choice]:
+    """Commands offered as choices, each with its key."""
+    return [Choice(text, name, key=shown_key(name, own_keys)) for name, text in ways]
+
+
+def group_card(step: Step, work: str, own_keys: Mapping[str, str]) -> Card:
     """Where the fault is noticed; not knowing it brings the whole list."""
     body = text_body([(f"{capital(work)}. {step.text}" if work else step.text, "strong")])
     choices = tuple(Choice(capital(a.text), (Situated("group", a.id),)) for a in step.answers)
     nothing = Choice("Don't know: show them all", "dont_know", key="0")
-    return Card(body, choices, (nothing,), where="New case")
+    return Card(body, choices, (nothing, *_ways(WAYS_IN, own_keys)), where="New case")
 
 
 def work_text(interview: Interview) -> str:

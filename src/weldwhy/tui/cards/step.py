@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from typing import TYPE_CHECKING
 
-from weldwhy.advice import SettingAdvice
 from weldwhy.case import BETTER, NO_CHANGE, SOUND, WORSE, Tried, entry_for
 from weldwhy.model import Caution
 from weldwhy.plaintext import capital
@@ -13,6 +13,9 @@ from weldwhy.steps import Step
 from weldwhy.tui.cards.card import ROOMY, SQUEEZED, Card, Choice
 from weldwhy.tui.cards.table import pictured_rows
 from weldwhy.tui.rows import BLANK, Row, inset, paragraph
+
+if TYPE_CHECKING:
+    from weldwhy.advice import SettingAdvice
 
 DOING = {"ask": "Question", "check": "Check", "remedy": "Try this", "stop": "Stop and call"}
 """What a step is called, by its kind."""

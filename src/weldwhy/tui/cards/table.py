@@ -3,10 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from typing import TYPE_CHECKING
 
-from weldwhy.advice import SettingAdvice
 from weldwhy.report import setting_line
 from weldwhy.tui.rows import Row, beside, fit, inset, row, tied
+
+if TYPE_CHECKING:
+    from weldwhy.advice import SettingAdvice
 
 YOURS, TRY = 13, 16
 NARROW = 66

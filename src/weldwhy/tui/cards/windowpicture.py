@@ -8,12 +8,14 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from weldwhy.tui.canvas import FULL
+from weldwhy.drawing.canvas import FULL
+from weldwhy.drawing.paints import PAINTS
+from weldwhy.tui.canvas import rows_of
 from weldwhy.tui.cards.axis import own_unit
 from weldwhy.tui.cards.frame import NUMBERED, framed
 from weldwhy.tui.cards.plot import TRY, YOURS, Plot
 from weldwhy.tui.cards.windowview import AMPS, FEED, View
-from weldwhy.tui.rows import PAINTS, Row, Span, inset, row
+from weldwhy.tui.rows import Row, Span, inset, row
 from weldwhy.units import show
 
 SIZE = (44, 13)
@@ -41,7 +43,7 @@ def picture(view: View, size: tuple[int, int], ascii_only: bool) -> list[Row]:
         if left >= FLATTEST:
             break
     plot = Plot(view, width - NUMBERED - 1, left, "%" if ascii_only else END)
-    painted = plot.canvas.rows(ascii_only)
+    painted = rows_of(plot.canvas, ascii_only)
     return [*head, *framed(painted, plot.across, plot.up, ascii_only), *legend]
 
 

@@ -26,6 +26,10 @@ _WIDTHS = ((0, "-tiny"), (LEAST_WIDTH, "-slim"), (80, "-usual-width"), (WIDE, "-
 _HEIGHTS = ((0, "-flat"), (LEAST_HEIGHT, "-usual"), (32, "-tall"))
 
 
+def _class_for(cells: int, steps: Sequence[tuple[int, str]]) -> str:
+    return max(step for step in steps if step[0] <= cells)[1]
+
+
 class PageScreen(Screen[Result]):
     """A top line, one page and a bottom line. `place` says whose commands it has."""
 
@@ -36,11 +40,20 @@ class PageScreen(Screen[Result]):
     place: ClassVar[str] = PAGE
 
     def compose(self) -> ComposeResult:
+        # without an update: nothing is styled yet, and later each change styles all of it again
+        self.update_classes(dict.fromkeys(self.first_classes(), True), update=False)
         yield TitleLine(self.title_texts)
         with Container(id="body"):
             yield from self.compose_body()
         yield Footer(self.footer_keys)
         yield Lines(_plea, "enlarge")
+
+    def first_classes(self) -> set[str]:
+        """The classes the screen begins with: how wide and how high it is."""
+        return {
+            _class_for(self.app.size.width, _WIDTHS),
+            _class_for(self.app.size.height, _HEIGHTS),
+        }
 
     def compose_body(self) -> ComposeResult:
         """The pages between the top and the bottom line."""
@@ -101,6 +114,6 @@ class PageScreen(Screen[Result]):
         self.program.show_preferences()
 
 
-def _plea(width: int, _height: int) -> list[Row]:
+def _plea(width: int, height: int) -> list[Row]:
     words = f"Please enlarge: {LEAST_WIDTH} by {LEAST_HEIGHT} at least."
-    return paragraph(words, width, "text")
+    return paragraph(words, width, "text")[:height]  # there is no turning to a second part

@@ -1,22 +1,20 @@
-"""The case screen: answers, commands and the lists they open, around the step of the case."""
+"""The case screen: answers, commands and the lists they open, around the step of the case.
+
+What a command opens is imported when the command is given: the first screen is there sooner.
+"""
 
 from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import replace
+from typing import Any
+
+from textual.screen import Screen
 
 from weldwhy.case import DONT_KNOW, SITUATION, SKIP, SOUND, Entry, Passed, Reported, Situated, Tried
-from weldwhy.report import case_text
 from weldwhy.tui.cards.card import Act, Card, Choice
-from weldwhy.tui.cards.cause import cause_card, causes_card
-from weldwhy.tui.cards.facts import facts_of
-from weldwhy.tui.cards.form import options_card, picked
-from weldwhy.tui.cards.questions import questions_card, same_card, symptoms_card
-from weldwhy.tui.cards.start import sure_card
-from weldwhy.tui.cards.told import told_card
 from weldwhy.tui.commands import CASE, bindings_of
 from weldwhy.tui.screens.cardscreen import PickScreen
-from weldwhy.tui.screens.facts import FactsScreen
 from weldwhy.tui.screens.step import StepScreen
 
 
@@ -27,10 +25,14 @@ class CaseScreen(StepScreen):
     place = CASE
 
     def tell(self, *entries: Entry) -> None:
-        """Add entries; once it is told what is wrong, ask for the facts that may be known."""
+        """Add entries; once it is told what is wrong, ask for the facts that may be known.
+
+        Not where the job itself says to stop: that stands first.
+        """
         before = self.under_way
         super().tell(*entries)
-        if self.under_way and not before:
+        stops = any(caution.stop for caution in self.interview.standing_cautions)
+        if self.under_way and not before and not stops:
             self.action_facts()
 
     def chosen(self, choice: Choice) -> None:
@@ -43,6 +45,8 @@ class CaseScreen(StepScreen):
             "leave": self._leave,
             "change_job": self._change_job,
             "other_symptom": self._other_symptom,
+            "say": self.action_say,
+            "gallery": self.action_gallery,
             "copy": self.action_copy,
             "save": self.action_save,
         }
@@ -68,6 +72,9 @@ class CaseScreen(StepScreen):
         self.program.exit(0)
 
     def _change_job(self) -> None:
+        from weldwhy.tui.cards.facts import facts_of
+        from weldwhy.tui.cards.form import options_card, picked
+
         facts = facts_of(self.bench.rules, self.bench.case)
         card = options_card(next(fact for fact in facts if fact.id == "job"))
 
@@ -79,6 +86,8 @@ class CaseScreen(StepScreen):
         self.app.push_screen(PickScreen(card), told)
 
     def _other_symptom(self) -> None:
+        from weldwhy.tui.cards.questions import same_card
+
         step = self.step
 
         def old_one(act: Act | None) -> None:
@@ -91,6 +100,7 @@ class CaseScreen(StepScreen):
 
     def _pick_symptom(self, then: Callable[[Act | None], None]) -> None:
         """Let a symptom be picked, of many by its group, and hand it on."""
+        from weldwhy.tui.cards.questions import symptoms_card
 
         def picked(act: Act | None) -> None:
             if isinstance(act, str):
@@ -150,6 +160,8 @@ class CaseScreen(StepScreen):
             self.redraw(to_top=True)
 
     def action_questions(self) -> None:
+        from weldwhy.tui.cards.questions import questions_card
+
         self._pick(questions_card(self.interview), self._ask)
 
     def _ask(self, act: Act | None) -> None:
@@ -158,10 +170,14 @@ class CaseScreen(StepScreen):
             self.redraw(to_top=True)
 
     def action_causes(self) -> None:
+        from weldwhy.tui.cards.cause import causes_card
+
         self._pick(causes_card(self.interview), self._open)
 
     def _open(self, act: Act | None) -> None:
         if isinstance(act, str):
+            from weldwhy.tui.cards.cause import cause_card
+
             card = cause_card(self.interview, act, self.program.terminal.letters)
             self.app.push_screen(PickScreen(card), lambda what: self._from_cause(act, what))
 
@@ -179,10 +195,14 @@ class CaseScreen(StepScreen):
         self.redraw(to_top=True)
 
     def action_facts(self) -> None:
+        from weldwhy.tui.screens.facts import FactsScreen
+
         if self.under_way:
             self.app.push_screen(FactsScreen(self.bench), self._back_here)
 
     def action_reading(self) -> None:
+        from weldwhy.tui.screens.facts import FactsScreen
+
         if self.under_way and self.reading_of(self.step):
             setting = self.bench.rules.checks[self.step.id].setting
             self.app.push_screen(FactsScreen(self.bench, only=setting), self._read)
@@ -199,10 +219,32 @@ class CaseScreen(StepScreen):
         if act is not None and not isinstance(act, str):
             self.tell(*act)
 
+    def action_say(self) -> None:
+        from weldwhy.tui.screens.say import SayScreen
+
+        self._other_way_in(SayScreen(self.bench))
+
+    def action_gallery(self) -> None:
+        from weldwhy.tui.screens.gallery import GalleryScreen
+
+        self._other_way_in(GalleryScreen(self.bench))
+
+    def _other_way_in(self, screen: Screen[Any]) -> None:
+        def told(act: Act | None) -> None:
+            if act and not isinstance(act, str):
+                self.tell(*act)
+
+        if self.check_action("say", ()):
+            self.app.push_screen(screen, told)
+
     def action_told(self) -> None:
+        from weldwhy.tui.cards.told import told_card
+
         self._pick(told_card(self.interview), self._back_here)
 
     def action_new_case(self) -> None:
+        from weldwhy.tui.cards.start import sure_card
+
         self._pick(sure_card(), lambda act: self._put_away() if act == "put_away" else None)
 
     def _pick(self, card: Card, then: Callable[[Act | None], None]) -> None:
@@ -211,18 +253,27 @@ class CaseScreen(StepScreen):
 
     def action_copy(self) -> None:
         if self.under_way:
-            self.app.copy_to_clipboard("\n".join(self._report()) + "\n")
+            from weldwhy.casereport import case_text
+
+            # not wrapped: whatever it is pasted into has a width of its own
+            self.app.copy_to_clipboard("\n".join(case_text(self.interview)) + "\n")
             self._say("Copied. If nothing arrives where you paste it, save it with w instead.")
 
     def action_save(self) -> None:
-        path = self.bench.save_report(self._report()) if self.under_way else None
+        from weldwhy.tui.cards.saving import saving_card
+
+        self._pick(saving_card(), self._save_as)
+
+    def _save_as(self, form: Act | None) -> None:
+        if not isinstance(form, str):
+            return
+        from weldwhy.casereport import case_report
+
+        path = self.bench.save_report(case_report(self.interview, form), form)
         if path is not None:
             self._say(f"Saved as {path}")
         else:
             self.redraw()
-
-    def _report(self) -> list[str]:
-        return case_text(self.interview)
 
     def _say(self, note: str) -> None:
         self.notes = [note]

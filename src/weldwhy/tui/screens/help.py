@@ -8,9 +8,13 @@ from weldwhy.tui.commands import (
     ALL,
     CASE,
     FACTS,
+    GALLERY,
+    LEAF,
     LIST,
+    LOOKUP,
     PAGE,
     PLAN,
+    SAY,
     SUM,
     bindings_of,
     commands_of,
@@ -41,6 +45,29 @@ ABOUT = {
         "A digit ticks a step off. Ticks are kept; they go when you change what is wanted.",
     ),
     PAGE: ("A page to read. Esc goes back.",),
+    GALLERY: (
+        "Each picture is drawn from above and cut through, or shows the wire, the arc or the "
+        "hook-up. A digit looks at one closely; what is often taken for it can be compared there.",
+        "A picture that is picked counts as what it shows, or as one of those that look like it: "
+        "the guide goes on asking until it knows which.",
+    ),
+    SAY: (
+        "Write as you would tell a mate: what you see and hear, on what, with which settings, what "
+        "you changed and what you tried. Enter ends it.",
+        "What was understood comes back as lines to be struck out; what was not is said. Nothing "
+        "of it leaves this machine.",
+    ),
+    LOOKUP: (
+        "Type what you look for: a name, another name, or how you would say it. What is found "
+        "stands below, the best first; its digit opens the page, enter the first one.",
+        "A digit goes on writing where a name goes on with it, as in E7018; a number such as 6061 "
+        "begins with a blank. With nothing typed you can browse. Other places have F5 to F9 here.",
+    ),
+    LEAF: (
+        "A digit follows the link before which it stands; on each part the digits begin anew. "
+        "Esc or backspace goes back the way you came.",
+        "Where two things have to do with each other, the page of each leads to the other.",
+    ),
 }
 
 

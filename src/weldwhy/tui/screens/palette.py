@@ -53,6 +53,13 @@ class PaletteScreen(CardScreen[Act]):
             event.prevent_default()
             self.redraw(to_top=True)
 
+    def action_take(self) -> None:
+        """The marked line, or the first one once something is typed."""
+        if self.main.mark is None and self._line.text:
+            self.action_answer(1)
+        else:
+            super().action_take()
+
     def chosen(self, choice: Choice) -> None:
         self.dismiss(choice.act)
 

@@ -17,7 +17,6 @@ from weldwhy.tui.cards.setup import work_words
 from weldwhy.tui.commands import PLAN, bindings_of
 from weldwhy.tui.rows import Row
 from weldwhy.tui.screens.cardscreen import CardScreen
-from weldwhy.tui.screens.case import CaseScreen
 
 PUT_AWAY = "The case that was open is put away, not lost. This one knows all that is set up."
 
@@ -97,15 +96,10 @@ class PlanScreen(CardScreen[str]):
 
     async def _diagnose(self) -> None:
         """Begin a case with all that is known of the work, and go to where it is found out."""
-        bench, app = self._bench, self.program
+        bench = self._bench
         open_before = bool(bench.case.entries) or bench.left_open is not None
         bench.begin_with(*handed_on(bench.rules, bench.setup.work, self._plan[0]))
-        await app.action_diagnose()
-        while len(app.screen_stack) > 1:
-            await app.pop_screen()
-        case = app.screen
-        assert isinstance(case, CaseScreen)
-        case.show_new([PUT_AWAY] if open_before else [])
+        await self.program.show_new_case([PUT_AWAY] if open_before else [])
 
     def _sheet(self) -> list[str]:
         bench = self._bench

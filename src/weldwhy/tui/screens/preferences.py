@@ -6,6 +6,8 @@ from weldwhy.bench import Bench
 from weldwhy.tui.cards.card import Card, Choice, text_body
 from weldwhy.tui.commands import LIST, bindings_of
 from weldwhy.tui.screens.cardscreen import CardScreen
+from weldwhy.tui.screens.keys import KeysScreen
+from weldwhy.tui.themes import look_of
 
 UNITS = {
     "": "as each value was typed",
@@ -17,6 +19,7 @@ PATIENCE = {
     "normal": "normal",
     "thorough": "thorough (more questions first)",
 }
+LOOKS = {"dark": "dark", "light": "light", "own": "the terminal's own"}
 ON_OFF = {True: "on", False: "off"}
 LATER = "From the next start on."
 
@@ -37,6 +40,8 @@ class PreferencesScreen(CardScreen[None]):
             Choice(f"Patience: {PATIENCE[self._bench.patience]}", "patience"),
             Choice(f"Plain ASCII signs only: {ON_OFF[liked.ascii]}", "ascii", note=LATER),
             Choice(f"Mouse: {ON_OFF[liked.mouse]}", "mouse", note=LATER),
+            Choice(f"Colours: {LOOKS[look_of(self.program.theme)]}", "look"),
+            Choice("Keys: give a command another key", "keys"),
         )
         said = [("Choose a line to change it.", "strong")]
         return Card(text_body(said), choices, where="Preferences")
@@ -49,8 +54,12 @@ class PreferencesScreen(CardScreen[None]):
             self._bench.prefer(patience=_after(list(PATIENCE), self._bench.patience))
         elif choice.act == "ascii":
             self._bench.prefer(ascii=not liked.ascii)
-        else:
+        elif choice.act == "mouse":
             self._bench.prefer(mouse=not liked.mouse)
+        elif choice.act == "look":
+            self.program.action_colours()
+        else:
+            self.app.push_screen(KeysScreen())
         self.redraw()
 
     def action_preferences(self) -> None:

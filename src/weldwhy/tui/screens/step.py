@@ -3,17 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from typing import TYPE_CHECKING
 
 from textual.app import ComposeResult
 
-from weldwhy.advice import SettingAdvice
 from weldwhy.bench import Bench
 from weldwhy.case import Entry
 from weldwhy.interview import Interview
 from weldwhy.steps import Step
 from weldwhy.tui.cards.card import Card, with_notes
 from weldwhy.tui.cards.end import end_card, put_back
-from weldwhy.tui.cards.facts import facts_of
 from weldwhy.tui.cards.side import side_rows, to_go
 from weldwhy.tui.cards.start import group_card, process_card, resume_card, symptom_card, work_text
 from weldwhy.tui.cards.step import step_card
@@ -22,8 +21,13 @@ from weldwhy.tui.rows import Row
 from weldwhy.tui.screens.base import WIDE
 from weldwhy.tui.screens.cardscreen import CardScreen
 
+if TYPE_CHECKING:
+    from weldwhy.advice import SettingAdvice
+
 WAY_IN = ("process", "group", "symptom")
 """Steps before there are causes to show."""
+ONLY_OPEN = ("causes", "questions", "facts", "symptom")
+"""What makes no sense once the bead is sound."""
 NEED_A_CASE = ("causes", "questions", "facts", "told", "copy", "save", "symptom", "new_case")
 
 
@@ -65,13 +69,13 @@ class StepScreen(CardScreen[None]):
         notes = list(self.notes)
         if bench.left_open is not None:
             return with_notes(resume_card(bench.rules, bench.left_open), notes)
+        work, keys = work_text(self.interview), self.program.own_keys
         if step.id == "symptom":
-            return with_notes(symptom_card(bench.rules, step), notes)
+            return with_notes(symptom_card(bench.rules, step, keys), notes)
         if step.id == "process":
-            work, keys = work_text(self.interview), self.program.own_keys
             return with_notes(process_card(step, work, keys), notes)
         if step.id == "group":
-            return with_notes(group_card(step, work_text(self.interview)), notes)
+            return with_notes(group_card(step, work, keys), notes)
         if step.kind == "done":
             return with_notes(end_card(self.interview), notes)
         notes += [n for n in (put_back(bench.case, self.interview), self.interview.notice) if n]
@@ -95,6 +99,8 @@ class StepScreen(CardScreen[None]):
         check, window = self.bench.rules.checks.get(step.id), self.interview.window
         if check is None or window is None or check.setting not in window.targets:
             return ""
+        from weldwhy.tui.cards.facts import facts_of
+
         known = {fact.id: fact.name for fact in facts_of(self.bench.rules, self.bench.case)}
         return known.get(check.setting, "")
 
@@ -109,13 +115,25 @@ class StepScreen(CardScreen[None]):
         going = self.under_way and self.step.kind != "stop"
         return self.shown_card.where, to_go(self.interview) if going else ""
 
+    @property
+    def _without_side(self) -> bool:
+        return not self.under_way or self.step.kind == "done"
+
+    def first_classes(self) -> set[str]:
+        return super().first_classes() | ({"-start"} if self._without_side else set())
+
     def redraw(self, to_top: bool = False) -> None:
-        self.set_class(not self.under_way or self.step.kind == "done", "-start")
+        self.set_class(self._without_side, "-start")
         super().redraw(to_top)
 
     def check_action(self, action: str, parameters: tuple[object, ...]) -> bool | None:
         if action == "undo":
             return True if self.bench.case.entries and self.bench.left_open is None else None
+        if action in ("say", "gallery"):
+            open_one = self.bench.left_open is None and self.step.kind != "done"
+            return True if open_one else None
+        if action in ONLY_OPEN and self.step.kind == "done":
+            return None
         if action in NEED_A_CASE:
             return True if self.under_way else None
         return True

@@ -9,11 +9,15 @@ LONGEST = 60
 
 
 class TypedLine:
-    """Keeps what is typed, up to `longest` letters; knows letters, backspace and nothing else."""
+    """Keeps what is typed, up to `longest` letters; knows letters, backspace and nothing else.
 
-    def __init__(self, text: str = "", longest: int = LONGEST) -> None:
+    Of pasted lines only the first counts, unless they are to be joined with blanks.
+    """
+
+    def __init__(self, text: str = "", longest: int = LONGEST, joins: bool = False) -> None:
         self.text = text
         self._longest = longest
+        self._joins = joins
 
     def take(self, event: events.Key) -> bool:
         """Take one key; False for a key that means nothing in a line of text."""
@@ -28,6 +32,7 @@ class TypedLine:
         return True
 
     def add(self, text: str) -> None:
-        """Add typed or pasted text; only its first line counts."""
-        line = text.splitlines()[0] if text.splitlines() else ""
+        """Add typed or pasted text."""
+        lines = text.splitlines()
+        line = " ".join(lines) if self._joins else lines[0] if lines else ""
         self.text = (self.text + "".join(m for m in line if m.isprintable()))[: self._longest]
