@@ -9,10 +9,13 @@ from __future__ import annotations
 import asyncio
 import os
 import re
+import subprocess
+import sys
 import tempfile
 from pathlib import Path
 
 import cairosvg
+from contact import contact_sheet
 
 from weldwhy.case import Answered, Entry, Measured, Reported, Situated, Tried
 from weldwhy.rulebase import load
@@ -45,6 +48,11 @@ CRACKS: tuple[Entry, ...] = (Situated("process", "smaw"), Situated("group", "cra
 SHOCK: tuple[Entry, ...] = (Situated("process", "smaw"), Reported("shock"))
 BRIDGE = (*SPATTER[:3], Situated("job", "structural"))
 
+SAID = (
+    "flux core on 1/8 plate, birds nest at the rollers since i put a new spool on. 18 volts, "
+    "new tip no change. reckon its the liner"
+)
+
 # the keys to a set-up: mild steel, 3 mm, indoors, MIG
 PLAN = ("p", "1", "1", "2", *"3 mm", "enter", "5", "1", "6", "1", "0")
 
@@ -71,7 +79,15 @@ PICTURES: dict[str, tuple[tuple[Entry, ...], tuple[str, ...], tuple[int, int], T
     "window-80x24": (SPATTER, ("c", "1", "pagedown"), SMALL, DARK),
     "machine-80x24": ((), ("m", "pagedown"), SMALL, DARK),
     "arithmetic-80x24": ((), ("r", "1", "1"), SMALL, DARK),
+    "own-words-80x24": ((), ("i", *SAID, "enter"), SMALL, DARK),
+    "gallery-80x24": ((), ("1", "g"), SMALL, DARK),
+    "gallery-120x40": ((), ("4", "g", "right"), LARGE, DARK),
+    "gallery-light-80x24": ((), ("1", "g", "right", "right"), SMALL, LIGHT),
+    "picture-80x24": ((), ("4", "g", "right", "1"), SMALL, DARK),
+    "look-up-80x24": ((), ("l", *"poros"), SMALL, DARK),
+    "look-up-page-120x40": ((), ("l", *"undercut", "enter", "enter"), LARGE, DARK),
 }
+CHART = ("undercut", "smaw")
 
 
 async def picture(name: str, folder: Path) -> None:
@@ -93,11 +109,29 @@ async def picture(name: str, folder: Path) -> None:
     cairosvg.svg2png(bytestring=svg.encode(), write_to=str(HERE / f"{name}.png"), output_width=1000)
 
 
+def wall_chart(symptom: str, process: str) -> str:
+    """A page for the wall, as the command prints it."""
+    command = [
+        sys.executable, "-m", "weldwhy", "chart", symptom, "--process", process, "--format", "svg",
+    ]  # fmt: skip
+    return subprocess.run(command, capture_output=True, text=True, check=True).stdout
+
+
 def main() -> None:
     """Draw them all."""
     with tempfile.TemporaryDirectory() as folder:
         for name in PICTURES:
             asyncio.run(picture(name, Path(folder)))
+    drawn, letters = contact_sheet(load())
+    (HERE / "pictures.svg").write_text(drawn, encoding="utf-8")
+    cairosvg.svg2png(bytestring=drawn.encode(), write_to=str(HERE / "pictures.png"))
+    (HERE / "pictures-letters.txt").write_text(letters, encoding="utf-8")
+    chart = wall_chart(*CHART)
+    (HERE / f"chart-{'-'.join(CHART)}.svg").write_text(chart, encoding="utf-8")
+    cairosvg.svg2png(
+        bytestring=chart.encode(), write_to=str(HERE / f"chart-{'-'.join(CHART)}.png"),
+        output_width=1000,
+    )  # fmt: skip
 
 
 if __name__ == "__main__":

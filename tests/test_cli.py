@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 import json
 import os
 import re
@@ -15,8 +16,10 @@ from typing import Any
 import jsonschema
 import pytest
 
-from weldwhy import __version__, cli, options, rulebase, surroundings
+from weldwhy import __main__, __version__, cli, options, rulebase, surroundings
+from weldwhy.case import Answered, Case, Reported, Situated, Tried
 from weldwhy.pages import KINDS
+from weldwhy.store import Store
 from weldwhy.surroundings import ExitCode, UsageError
 
 pytestmark = pytest.mark.usefixtures("quick_rules")
@@ -96,12 +99,30 @@ def test_the_output_has_the_promised_shape_for_all_kinds_of_symptoms(capsys: Cap
         assert found["expected_minutes"] > 0
 
 
-def test_free_sentences_come_back_as_not_understood(capsys: Capture, tmp_path: Path) -> None:
+def test_free_sentences_are_understood_or_come_back(capsys: Capture, tmp_path: Path) -> None:
     case = tmp_path / "case.yaml"
-    case.write_text("said: [bubbles all over]", encoding="utf-8")
-    found = _answer(capsys, f"--case {case} --said 'bird droppings'")
-    assert found["not_understood"] == ["bubbles all over", "bird droppings"]
-    assert found["understood"] == []
+    case.write_text("said: [mig welding, my cat is asleep]", encoding="utf-8")
+    found = _answer(capsys, f"--case {case} --said porosity --said 'seven green umbrellas'")
+    told = {(each["check"], each["answer"]) for each in found["understood"]}
+    assert {("process", "gmaw"), ("symptom", "porosity")} <= told
+    assert found["not_understood"] == ["my cat is asleep", "seven green umbrellas"]
+    assert found["causes"]
+
+
+def test_what_is_told_outright_counts_for_more_than_words(capsys: Capture) -> None:
+    words = "--said 'stick welding, porosity'"
+    outright = _answer(capsys, f"{words} --process gmaw")
+    by_words = _answer(capsys, words)
+    assert {"gas-off"} <= {cause["id"] for cause in outright["causes"]}
+    assert "gas-off" not in {cause["id"] for cause in by_words["causes"]}
+
+
+def test_the_text_says_what_was_understood(capsys: Capture) -> None:
+    code, out, err = _run(capsys, "diagnose --said 'mig, porosity, seven green umbrellas'")
+    assert code == ExitCode.FINE
+    assert out.startswith("Understood from your words (+ sure, ? doubtful):\n  + process: MIG")
+    assert 'porosity (bubbles in the weld) ("porosity")' in out
+    assert err == 'Not understood, so not counted: "seven green umbrellas"\n'
 
 
 def test_a_case_file_and_the_options_say_the_same(capsys: Capture, tmp_path: Path) -> None:
@@ -159,6 +180,45 @@ def test_the_text_form_offers_answers_that_can_be_typed_back(capsys: Capture) ->
     assert _answer(capsys, f"--symptom porosity --answer {offered}")["causes"]
 
 
+@pytest.mark.parametrize(
+    ("form", "begins"),
+    [("text", "Weld case: "), ("markdown", "# Weld case: "), ("html", "<!DOCTYPE html>")],
+)
+def test_a_case_is_printed_in_the_form_asked_for(capsys: Capture, form: str, begins: str) -> None:
+    line = "diagnose --process gmaw --symptom porosity --said 'tiny <b>holes'"
+    code, out, _ = _run(capsys, f"{line} --format {form}")
+    assert code == ExitCode.FINE
+    assert out.startswith(begins)
+    assert "Next step" in out
+    assert ("--answer" in out) == (form == "text")
+    assert ("<b>" in out) == (form == "text")
+    assert form != "text" or out == _run(capsys, line)[1]
+
+
+@pytest.mark.parametrize("form", options.CHART_FORMATS)
+def test_a_finished_case_that_was_kept_can_be_printed(
+    capsys: Capture, tmp_path: Path, form: str
+) -> None:
+    told = (Situated("process", "gmaw"), Reported("porosity"), Answered("gas-flow-reading", "low"))
+    Store(tmp_path).finish(
+        Case((*told, Tried("gas-flow-low", "raise-gas-flow", "sound"))), "2026-11-25T10:00:00"
+    )
+    (path,) = (tmp_path / "finished").iterdir()
+    code, out, err = _run(capsys, f"diagnose --case {path} --format {form}")
+    assert (code, err) == (ExitCode.FINE, "")
+    for wanted in ("Done: the last test bead was sound.", "What put it right", "How sure"):
+        assert wanted in out
+
+
+def test_a_kept_case_that_is_broken_is_said_in_one_line(capsys: Capture, tmp_path: Path) -> None:
+    path = tmp_path / "case.json"
+    path.write_text('{"version": 1, "entries": [{"entry": "tried"}]}', encoding="utf-8")
+    code, out, err = _run(capsys, f"diagnose --case {path}")
+    assert (code, out) == (ExitCode.USAGE, "")
+    assert str(path) in err
+    assert len(err.splitlines()) == 1
+
+
 # wrong usage
 
 
@@ -175,6 +235,8 @@ def test_the_text_form_offers_answers_that_can_be_typed_back(capsys: Capture) ->
         ("diagnose --answer thickness=9000mm", "not possible"),
         ("diagnose --patience endless", "--patience"),
         ("diagnose --units furlong", "--units"),
+        ("diagnose --format pdf", "--format"),
+        ("diagnose --json --format html", "--json and --format do not go together"),
         ("diagnose --case no/such/file", "No such file"),
         ("diagnose --case .", "Is a directory"),
         ("diagnose --case 'a\x00b'", "no file name"),
@@ -485,3 +547,44 @@ def test_closed_streams_are_no_crash() -> None:
     command = f"{sys.executable} -m weldwhy info >&- 2>&- <&-"
     done = subprocess.run(["bash", "-c", command], check=False)
     assert done.returncode == 0
+
+
+def test_garbage_is_looked_for_seldom_and_never_not_at_all(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    """A session of hours must not grow for ever, and a start need not look a hundred times."""
+    found: list[tuple[bool, int]] = []
+    before = gc.get_threshold()
+
+    def main(_: list[str]) -> int:
+        found.append((gc.isenabled(), gc.get_threshold()[0]))
+        return 0
+
+    monkeypatch.setattr(__main__, "main", main)
+    try:
+        with pytest.raises(SystemExit):
+            __main__.run()
+    finally:
+        gc.enable()
+        gc.set_threshold(*before)
+    ((enabled, threshold),) = found
+    assert enabled
+    assert 5_000 < threshold < 500_000
+
+
+@pytest.mark.parametrize(
+    "command",
+    [("diagnose", "--symptom", "porosity", "--json"), ("lookup", "porosity"), ("lookup", "--list")],
+)
+def test_no_stdout_or_a_full_one_is_no_crash(command: tuple[str, ...]) -> None:
+    line = shlex.join([sys.executable, "-m", "weldwhy", *command])
+    closed = subprocess.run(f"{line} >&-", shell=True, capture_output=True, text=True, check=False)
+    assert "Traceback" not in closed.stderr
+    if not Path("/dev/full").exists():
+        return
+    full = subprocess.run(
+        f"{line} >/dev/full", shell=True, capture_output=True, text=True, check=False
+    )
+    assert full.returncode == ExitCode.USAGE
+    assert full.stderr.startswith("weldwhy: error: cannot write the output: ")
+    assert full.stderr.count("\n") == 1

@@ -16,28 +16,33 @@ import weldwhy
 PACKAGE = Path(weldwhy.__file__).parent
 
 LAYERS: dict[str, tuple[str, ...]] = {
-    "words": ("marks", "model", "setupmodel", "plaintext", "problems", "units", "unitwords"),
+    "words": (
+        "marks", "model", "plaintext", "problems", "setupmodel", "slips", "units", "unitwords",
+    ),
     "knowledge": (
-        "build", "compiled", "coverage", "dials", "folders", "forms", "joining", "lint",
-        "machinebuild", "quality", "rulebase", "schema", "setupcompiled", "setupforms", "setups",
-        "shape", "soundness", "survey", "values", "wording", "yamlfaults", "yamltree",
+        "beadforms", "build", "compiled", "coverage", "dials", "drawforms", "folders", "forms",
+        "joining", "lint", "machinebuild", "quality", "rulebase", "sayings", "sceneforms", "schema",
+        "setupcompiled", "setupforms", "setups", "shape", "soundness", "survey", "values",
+        "wording", "yamlfaults", "yamltree",
     ),
     "thinking": (
         "advice", "arithmetic", "beadheat", "beadtravel", "case", "chart", "checklist",
         "consumables", "engine", "figures", "gases", "gradeweights", "hookup", "hotcracks",
-        "interview", "lens", "limits", "logbook", "machine", "machinepower", "metalwork", "pairing",
-        "preheat", "readings", "reasons", "reckon", "setup", "setupcase", "shifts", "simulation",
-        "startvalues", "steps", "suiting", "testbead", "thicknesses", "told", "windowrows",
-        "windows",
+        "interview", "ladder", "lens", "limits", "logbook", "machine", "machinepower", "metalwork",
+        "pairing", "preheat", "readings", "reasons", "reckon", "setup", "setupcase", "shifts",
+        "simulation", "startvalues", "steps", "suiting", "testbead", "thicknesses", "told",
+        "wallchart", "walldraft", "windowrows", "windows",
     ),
     "edges": (
-        "casefile", "diagnosis", "entries", "lines", "machinefile", "machinetext",
-        "ownmachine", "pages", "report", "setupdata", "setuppages", "setupsheet", "sheet", "store",
+        "blocks", "casefacts", "casefile", "casereport", "casetried", "diagnosis", "drawing",
+        "entries", "lines", "lookup", "machinefile", "machinetext", "ownmachine", "pages", "report",
+        "setupdata", "setuppages", "setupsheet", "sheet", "store", "understanding", "wall",
     ),
     "front": (
         "__main__", "bench", "cli", "commands_chart", "commands_diagnosis", "commands_info",
-        "commands_machine", "commands_reckon", "commands_rules", "commands_setup",
-        "commands_simulate", "console", "options", "plain", "surroundings", "tui", "whichmachine",
+        "commands_lookup", "commands_machine", "commands_reckon", "commands_rules",
+        "commands_setup", "commands_simulate", "console", "options", "plain", "surroundings", "tui",
+        "whichmachine",
     ),
 }  # fmt: skip
 MAY_USE: dict[str, tuple[str, ...]] = {

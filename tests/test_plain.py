@@ -17,7 +17,7 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from tests.engine.small import base, cause, check
 
-from weldwhy.case import Answered, Case, Passed, Reported, Situated, Tried
+from weldwhy.case import Answered, Case, Passed, Reported, Situated, Supposed, Tried
 from weldwhy.console import Console
 from weldwhy.model import Caution, Job, Material, RuleBase, Setting
 from weldwhy.plain import run
@@ -113,6 +113,29 @@ def test_starting_afresh_loses_nothing(store: Store) -> None:
     assert [each.case for each in store.finished()] == [kept]
 
 
+@pytest.mark.parametrize("line", ["say no draught here, rust", '"no draught here, rust"'])
+def test_own_words_are_taken_and_told_back(store: Store, line: str) -> None:
+    rules = replace(
+        _rules(),
+        said={"answer metal yes": ("rust", "rusty metal"), "answer door yes": ("open door",)},
+    )
+    text = _talk(store, f"{START}{line}\nq\n", rules)
+    assert "say holes in the bead" in text
+    assert "Understood from your words" in text
+    assert '("rust")' in text
+    case = store.resume()
+    assert case is not None
+    assert {e.check for e in case.entries if isinstance(e, (Answered, Supposed))} == {"metal"}
+
+
+def test_own_words_that_mean_nothing_change_nothing(store: Store) -> None:
+    text = _talk(store, f"{START}say seven green umbrellas\nq\n")
+    assert 'Not understood, so not counted: "seven green umbrellas"' in text
+    case = store.resume()
+    assert case is not None
+    assert len(case.entries) == 2
+
+
 def test_a_case_from_other_rules_is_resumed_without_what_is_unknown(store: Store) -> None:
     store.save(Case((Reported("bad"), Answered("gone", "x"), Tried("gone", "x", "better"))))
     text = _talk(store, "1\n")
@@ -122,8 +145,8 @@ def test_a_case_from_other_rules_is_resumed_without_what_is_unknown(store: Store
 
 def test_a_sound_test_bead_ends_with_the_report_and_finishes_the_case(store: Store) -> None:
     text = _talk(store, START + "t 1\n1\n")
-    assert "The test bead is sound:" in text
-    assert "It was: " in text
+    assert "Done: the last test bead was sound." in text
+    assert "What put it right:" in text
     assert store.resume() is None
     (finished,) = store.finished()
     assert finished.case.sound

@@ -6,7 +6,7 @@ Settings that are common practice are held in tests/test_windows.py.
 from __future__ import annotations
 
 import pytest
-from tests.replay import shipped_rules
+from tests.replay import live, shipped_rules
 
 from weldwhy.case import Answered, Case, Reported, Situated
 from weldwhy.interview import Interview
@@ -38,6 +38,15 @@ def leader(symptom: str, process: str, **answers: str) -> str:
 @pytest.mark.parametrize("symptom", ["porosity", "spatter"])
 def test_gasless_wire_on_the_wrong_polarity(symptom: str) -> None:
     assert leader(symptom, "fcaw-s", polarity_look="wrong") == "polarity-wrong"
+
+
+@pytest.mark.parametrize("symptom", ["porosity", "spatter"])
+def test_gasless_wire_is_soon_asked_for_its_polarity(symptom: str) -> None:
+    """A machine that ran gas wire before: the first suspect of every instructor."""
+    cause = RULES.causes["polarity-wrong"]
+    case = next(c for c in cause.cases if (c.process, c.symptom) == ("fcaw-s", symptom))
+    _, path = live(cause, case)
+    assert path.index("ask polarity-look") < 7
 
 
 def test_spool_brake_too_tight_makes_the_motor_struggle_and_the_wire_slip() -> None:

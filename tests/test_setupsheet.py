@@ -9,9 +9,9 @@ from html import unescape
 import pytest
 from tests.test_setup import ABLE, GRID, METALS, RULES, case
 
+from weldwhy.blocks import FORMATS
 from weldwhy.setup import Plan, Refusal, plan, refusal
 from weldwhy.setupsheet import refusal_lines, setup_sheet
-from weldwhy.sheet import FORMATS
 from weldwhy.units import Quantity, Target, show
 
 LINES_OF_TWO_PAGES = 164

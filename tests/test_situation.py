@@ -7,8 +7,8 @@ from tests.replay import shipped_rules
 
 from weldwhy import advice
 from weldwhy.case import Case, Entry, Measured, Reported, Situated
+from weldwhy.casereport import case_text
 from weldwhy.interview import Interview
-from weldwhy.report import case_text
 from weldwhy.units import Target
 from weldwhy.windows import Found
 

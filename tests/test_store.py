@@ -90,6 +90,9 @@ def test_a_program_killed_half_way_through_finishing_finishes_at_the_next_start(
         '{"version": 1}',
         '{"version": 1, "entries": 3}',
         '{"version": 1, "entries": [{"entry": "reported"}]}',
+        '{"version": 1, "entries": [{"entry": ["resembled"], "symptom": "porosity"}]}',
+        '{"version": 1, "entries": [{"entry": "resembled", "symptom": {}}]}',
+        '{"version": 1, "entries": [{"entry": "suspected", "cause": "x", "why": "y"}]}',
         '{"version": 1, "entries": [{"entry": "answered", "check": 1, "answer": "x"}]}',
         '{"version": 99, "entries": []}',
         "\x00\xff garbage",
@@ -152,12 +155,43 @@ def test_preferences_come_back_and_foreign_values_in_them_are_ignored(store: Sto
     assert store.preferences == Preferences()
 
 
+@pytest.mark.parametrize("look", ["dark", "light", "own", ""])
+def test_the_look_and_the_keys_of_ones_own_come_back(store: Store, look: str) -> None:
+    store.preferences = Preferences(look=look, keys={"undo": "x", "skip": "z"})
+    again = Store(store.folder).preferences
+    assert (again.look, again.keys) == (look, {"undo": "x", "skip": "z"})
+
+
+@pytest.mark.parametrize(
+    "foreign", [{"look": "pink", "keys": ["u"]}, {"look": 7, "keys": {"u": 1}}]
+)
+def test_a_look_or_keys_that_mean_nothing_are_left_at_first(
+    store: Store, foreign: dict[str, object]
+) -> None:
+    store.preferences = Preferences()
+    path = store.folder / "preferences.json"
+    path.write_text(json.dumps({"version": 1, **foreign}), encoding="utf-8")
+    assert store.preferences == Preferences()
+
+
+def test_a_machine_file_that_lies_elsewhere_is_seen_there_only(tmp_path: Path) -> None:
+    elsewhere = tmp_path / "shared" / "machine.yaml"
+    store = Store(tmp_path / "cases", elsewhere)
+    store.folder.mkdir()
+    (store.folder / "machine.yaml").write_text("not this one")
+    assert not store.has_machine
+    elsewhere.parent.mkdir()
+    elsewhere.write_text("")
+    assert store.has_machine
+
+
 def test_a_report_is_kept_beside_earlier_ones_of_the_same_second(store: Store) -> None:
     first = store.save_report(["one", "two"], WHEN)
     second = store.save_report(["three"], WHEN)
     assert first != second
     assert first.read_text(encoding="utf-8") == "one\ntwo\n"
     assert second.read_text(encoding="utf-8") == "three\n"
+    assert store.save_report(["<p>"], WHEN, ".html").name == first.with_suffix(".html").name
 
 
 def test_the_file_of_a_machine_comes_back_and_lies_where_it_was_wanted(tmp_path: Path) -> None:

@@ -6,14 +6,12 @@ killed program comes back to the same step.
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from dataclasses import replace
+from functools import cached_property
 from typing import TYPE_CHECKING
 
 from weldwhy.case import Case, Measured, Situated
-from weldwhy.entries import still_known
-from weldwhy.ownmachine import OwnMachine
-from weldwhy.readings import habit
 from weldwhy.store import StoreError
 
 if TYPE_CHECKING:
@@ -22,7 +20,7 @@ if TYPE_CHECKING:
     from weldwhy.case import Entry
     from weldwhy.interview import Interview
     from weldwhy.model import Machine, RuleBase
-    from weldwhy.ownmachine import InUse
+    from weldwhy.ownmachine import InUse, OwnMachine
     from weldwhy.setupcase import SetupCase
     from weldwhy.store import Preferences, Store
 
@@ -49,7 +47,6 @@ class Bench:
         self._interview: Interview | None = None
         self._setup: SetupCase | None = None
         self.left_open = self._known(store.resume())
-        self._own = OwnMachine(rules, store)
         self._take_notices()
 
     @property
@@ -58,7 +55,9 @@ class Bench:
         if self._interview is None:
             self._interview = self._make(
                 self.rules, self.case, self.patience, system=self.system,
-                machine=self.machine, habit=self.preferences.habit or None,
+                # one's own is read at once, so that a fault in its file is told at the start
+                machine=self.machine if self.case.symptoms or self.store.has_machine else None,
+                habit=self.preferences.habit or None,
             )  # fmt: skip
         return self._interview
 
@@ -71,6 +70,12 @@ class Bench:
     def system(self) -> str | None:
         """The unit system to show, None: as given."""
         return self.preferences.units or None
+
+    @cached_property
+    def _own(self) -> OwnMachine:
+        from weldwhy.ownmachine import OwnMachine  # an empty case does without
+
+        return OwnMachine(self.rules, self.store)
 
     @property
     def in_use(self) -> InUse:
@@ -101,6 +106,8 @@ class Bench:
         return left if left.entries else None
 
     def _still_known(self, told: Case) -> Case:
+        from weldwhy.entries import still_known  # a new case has nothing that is not known
+
         known, dropped = still_known(self.rules, told)
         if dropped:
             many = f"{dropped} things told are" if dropped > 1 else "one thing told is"
@@ -162,6 +169,8 @@ class Bench:
 
     def _learn_units(self) -> None:
         """Remember the unit system the person writes in, for what they have not written yet."""
+        from weldwhy.readings import habit
+
         found = habit(self.rules, self.case)
         if found and found != self.preferences.habit:
             self.prefer(habit=found)
@@ -171,7 +180,7 @@ class Bench:
         self._set(self.case.undo())
         self._save()
 
-    def prefer(self, **wanted: str | bool) -> None:
+    def prefer(self, **wanted: str | bool | Mapping[str, str]) -> None:
         """Change and keep preferences; the guide thinks again."""
         self.preferences = replace(self.preferences, **wanted)  # type: ignore[arg-type]
         self._interview = None
@@ -180,10 +189,12 @@ class Bench:
         except StoreError as fault:
             self.notices.append(str(fault))
 
-    def save_report(self, lines: list[str]) -> Path | None:
-        """Write the case as plain text; None, and a notice, if that cannot be done."""
+    def save_report(self, lines: list[str], form: str = "text") -> Path | None:
+        """Write a page that is in this form; None, and a notice, if that cannot be done."""
+        from weldwhy.blocks import ENDINGS  # few sessions save anything
+
         try:
-            return self.store.save_report(lines, self._clock())
+            return self.store.save_report(lines, self._clock(), ENDINGS[form])
         except StoreError as fault:
             self.notices.append(str(fault))
             return None

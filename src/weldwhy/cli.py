@@ -39,12 +39,21 @@ def main(arguments: Sequence[str]) -> int:
         if sys.stdout is not None:
             sys.stdout.flush()
     except BrokenPipeError:
-        # Whoever read our output has seen enough. Python would complain once more on leaving.
-        os.dup2(os.open(os.devnull, os.O_WRONLY), 1)
+        # Whoever read our output has seen enough.
+        _write_no_more()
         return ExitCode.FINE
+    except OSError as fault:  # the disk that the output goes to is full
+        _write_no_more()
+        _complain(f"cannot write the output: {fault.strerror or fault}")
+        return ExitCode.USAGE
     except KeyboardInterrupt:
         return ExitCode.INTERRUPTED
     return code
+
+
+def _write_no_more() -> None:
+    """Send what is left of the output nowhere: Python would complain once more on leaving."""
+    os.dup2(os.open(os.devnull, os.O_WRONLY), 1)
 
 
 def _carried_out(arguments: Sequence[str]) -> int:
@@ -115,6 +124,12 @@ def _reckon(options: argparse.Namespace) -> int:
     return reckon(options)
 
 
+def _lookup(options: argparse.Namespace) -> int:
+    from weldwhy.commands_lookup import lookup
+
+    return lookup(options)
+
+
 def _machine(options: argparse.Namespace) -> int:
     from weldwhy.commands_machine import machine
 
@@ -141,6 +156,7 @@ COMMANDS: Mapping[str, Callable[[argparse.Namespace], int]] = {
     "chart": _chart,
     "setup": _setup,
     "reckon": _reckon,
+    "lookup": _lookup,
     "machine": _machine,
     "rules": _rules,
     "info": _info,

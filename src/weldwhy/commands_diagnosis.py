@@ -6,27 +6,54 @@ import argparse
 import sys
 from collections.abc import Sequence
 
-from weldwhy.case import Case, Entry
+from weldwhy.case import Case, CaseError, Entry
 from weldwhy.entries import EntryError, answered
 from weldwhy.interview import Interview
 from weldwhy.model import RuleBase
 from weldwhy.plaintext import clean
 from weldwhy.rulebase import load
 from weldwhy.surroundings import ExitCode, UsageError, environment, file_bytes, own_rules
+from weldwhy.understanding.heard import Heard, Understood
 from weldwhy.whichmachine import machine_for
 
 
 def diagnose(options: argparse.Namespace) -> ExitCode:
-    """Print what is likely, why, and what comes next, as text or as one JSON object."""
+    """Print what is likely, why, and what comes next, as a report or as one JSON object."""
+    if options.json and options.format is not None:
+        raise UsageError("--json and --format do not go together: leave out one of them")
     rules = load(own_rules(options.rules, environment()))
     case, said = told(options, rules)
+    case, heard = with_words(rules, case, said, options.units)
     machine = machine_for(options.machine, rules)
     interview = Interview(rules, case, options.patience, system=options.units, machine=machine)
     if options.json:
-        print_json(interview, said)
+        print_json(interview, heard)
     else:
-        print_text(interview, said)
+        print_report(interview, heard, options.format or "text", said)
     return ExitCode.FINE
+
+
+def with_words(
+    rules: RuleBase, case: Case, said: Sequence[str], system: str | None = None
+) -> tuple[Case, Heard]:
+    """The case with what the free sentences say, and what was heard in them.
+
+    What they say comes first in the case, so that whatever was told outright counts for more.
+    """
+    if not said:
+        return case, Heard()
+    from weldwhy.understanding.hearing import understand
+
+    understood: list[Understood] = []
+    rest: list[str] = []
+    for text in said:
+        entries = (each.entry for each in understood)
+        heard = understand(rules, text, case.with_(*entries), system)
+        understood += heard.understood
+        rest += heard.not_understood
+    return Case((*(u.entry for u in understood), *case.entries)), Heard(
+        tuple(understood), tuple(rest)
+    )
 
 
 def told(options: argparse.Namespace, rules: RuleBase) -> tuple[Case, list[str]]:
@@ -48,11 +75,15 @@ def told(options: argparse.Namespace, rules: RuleBase) -> tuple[Case, list[str]]
 
 
 def from_file(name: str, rules: RuleBase) -> tuple[Case, list[str]]:
-    """The case in a file the person named, and its free sentences."""
-    from weldwhy.casefile import read  # brings in the YAML reader
+    """The case in a file the person named, or in one that was kept, and its free sentences."""
+    from weldwhy.casefile import kept, read  # brings in the YAML reader
 
     shown = "standard input" if name == "-" else name
-    found = read(file_bytes(name), shown, rules)
+    data = file_bytes(name)
+    try:
+        found = kept(data, shown, rules) or read(data, shown, rules)
+    except CaseError as fault:
+        raise UsageError(str(fault)) from None
     return found.case, list(found.said)
 
 
@@ -63,25 +94,35 @@ def _answered(rules: RuleBase, check: str, answer: str, option: str) -> Entry:
         raise UsageError(f"{option}: {fault}") from None
 
 
-def print_json(interview: Interview, said: Sequence[str]) -> None:
-    """Print the result as data. Free sentences are handed back: nobody understands them yet."""
+def print_json(interview: Interview, heard: Heard) -> None:
+    """Print the result as data, with what was understood of free sentences and what was not."""
     import json
 
     from weldwhy.diagnosis import diagnosis
 
-    json.dump(diagnosis(interview, not_understood=said), sys.stdout, indent=2)
-    sys.stdout.write("\n")
+    print(json.dumps(diagnosis(interview, heard.understood, heard.not_understood), indent=2))
 
 
-def print_text(interview: Interview, said: Sequence[str]) -> None:
-    """Print the result in words; what was not understood goes to stderr, for it is a remark."""
+def print_report(
+    interview: Interview, heard: Heard, form: str = "text", said: Sequence[str] = ()
+) -> None:
+    """Print the result in words; what was not understood goes to stderr, for it is a remark.
+
+    Above plain text stands what was understood, below it the options that answer the next question.
+    """
+    from weldwhy.casereport import case_report
     from weldwhy.lines import wrapped
-    from weldwhy.report import case_text, not_understood_lines
+    from weldwhy.report import not_understood_lines, understood_lines
 
-    for line in not_understood_lines(said):
+    for line in not_understood_lines(heard.not_understood):
         print(line, file=sys.stderr)
-    for line in wrapped(case_text(interview)):
+    if form == "text":
+        for line in wrapped(understood_lines(interview.rules, heard.understood)):
+            print(line)
+    for line in case_report(interview, form, said):
         print(line)
     step = interview.step
-    for answer in step.answers:
-        print(f"    --answer {step.id}={answer.id}  ({clean(answer.text)})")
+    if step.answers and form == "text":
+        print("\nTo go on, add one of these:")
+        for answer in step.answers:
+            print(f"    --answer {step.id}={answer.id}  ({clean(answer.text)})")

@@ -57,12 +57,13 @@ def explain(options: argparse.Namespace) -> ExitCode:
 
 def try_case(options: argparse.Namespace) -> ExitCode:
     """Print what the guide makes of a case file, with the reasons for the likeliest causes."""
-    from weldwhy.commands_diagnosis import from_file, print_text
+    from weldwhy.commands_diagnosis import from_file, print_report, with_words
     from weldwhy.interview import Interview
 
     rules = load(own_rules(options.rules, environment()))
     case, said = from_file(options.operand, rules)
-    print_text(Interview(rules, case), said)
+    case, heard = with_words(rules, case, said)
+    print_report(Interview(rules, case), heard, said=said)
     return ExitCode.FINE
 
 

@@ -7,25 +7,27 @@ because whoever prints them next may not.
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
 
+from weldwhy.case import (
+    Answered,
+    Entry,
+    Measured,
+    Passed,
+    Reported,
+    Resembled,
+    Situated,
+    Supposed,
+    Suspected,
+    Tried,
+)
 from weldwhy.plaintext import clean
 
 if TYPE_CHECKING:
     from weldwhy.advice import Advice, SettingAdvice
     from weldwhy.interview import Interview, Ranked
     from weldwhy.steps import Step
-
-
-@dataclass(frozen=True, slots=True)
-class Understood:
-    """One thing that a free sentence was taken to say, and how surely (0 to 1)."""
-
-    text: str
-    check: str
-    answer: str
-    confidence: float
+    from weldwhy.understanding.heard import Understood
 
 
 def diagnosis(
@@ -36,12 +38,7 @@ def diagnosis(
     """The result as data that JSON can hold: what is likely, why, and what comes next."""
     return {
         "understood": [
-            {
-                "text": clean(u.text),
-                "check": u.check,
-                "answer": u.answer,
-                "confidence": u.confidence,
-            }
+            {"text": clean(u.text), **_meant(u.entry), "confidence": u.confidence}
             for u in understood
         ],
         "not_understood": [clean(text) for text in not_understood],
@@ -49,6 +46,23 @@ def diagnosis(
         "next": _step(interview.step),
         "expected_minutes": round(interview.expected_minutes, 1),
     }
+
+
+def _meant(entry: Entry) -> dict[str, str]:
+    """What was told, as a check and its answer; a setting and its value where it was measured."""
+    match entry:
+        case Situated(field=check, value=answer) | Measured(setting=check, value=answer):
+            return {"check": check, "answer": clean(answer)}
+        case Reported(symptom=symptom) | Resembled(symptom=symptom):
+            return {"check": "symptom", "answer": symptom}
+        case Answered(check=check, answer=answer) | Supposed(check=check, answer=answer):
+            return {"check": check, "answer": answer}
+        case Suspected(cause=cause):
+            return {"check": "suspected", "answer": cause}
+        case Tried(cause=cause, result=result):
+            return {"check": f"tried {cause}", "answer": result}
+        case Passed(check=check, reason=reason):
+            return {"check": check, "answer": reason}
 
 
 def _cause(interview: Interview, ranked: Ranked) -> dict[str, Any]:

@@ -12,6 +12,7 @@ from weldwhy.surroundings import UsageError
 PATIENCE = ("thorough", "normal", "brisk")
 UNITS = ("in", "mm")
 CHART_FORMATS = ("text", "markdown", "html")
+PAGE_FORMATS = (*CHART_FORMATS, "svg")
 DEEPEST_CHART = 12
 MOST_CASES, MOST_TOLD = 100_000, 4
 
@@ -97,7 +98,8 @@ def _add_diagnose(commands: Commands) -> None:
     add("--machine", metavar="FILE", help="the file of a machine (default: yours)")
     add("--patience", choices=PATIENCE, default="normal", help="how many questions are welcome")
     add("--units", choices=UNITS, help="show numbers in inches or millimetres (default: as told)")
-    add("--json", action="store_true", help="print one JSON object")
+    add("--format", choices=CHART_FORMATS, help="of the report; default: text")
+    add("--json", action="store_true", help="print one JSON object instead of a report")
     _add_rules_folder(diagnose)
     diagnose.set_defaults(command="diagnose")
 
@@ -135,20 +137,20 @@ def _add_setup(commands: Commands) -> None:
 def _add_chart(commands: Commands) -> None:
     chart = commands.add_parser(
         "chart",
-        help="the guide for one symptom as a fixed tree, to print for the wall",
-        description="Print the guide for one symptom as a fixed tree.",
+        help="one page for the wall: a symptom in one process, or all of them as a book",
+        description="Print a page for the wall: what to check, from the top down, and what to put "
+        "right. With --all, every page as one book; with --depth, the guide as a full tree.",
         allow_abbrev=False,
     )
-    chart.add_argument("symptom", metavar="SYMPTOM", help="the id of a symptom")
-    chart.add_argument("--process", metavar="ID", help="the welding process")
-    chart.add_argument("--format", choices=CHART_FORMATS, default="text", help="default: text")
-    chart.add_argument(
-        "--depth",
-        type=_whole(DEEPEST_CHART),
-        default=3,
-        metavar="N",
-        help="steps at most; default: 3",
-    )
+    add = chart.add_argument
+    add("symptom", metavar="SYMPTOM", nargs="?", default="", help="the id of a symptom")
+    add("--all", action="store_true", help="all symptoms, as one book to print")
+    add("--process", metavar="ID", help="the welding process")
+    add("--format", choices=PAGE_FORMATS, default="text", help="default: text")
+    add(
+        "--depth", type=_whole(DEEPEST_CHART), metavar="N",
+        help="print the full tree instead, of so many steps at most",
+    )  # fmt: skip
     _add_rules_folder(chart)
     chart.set_defaults(command="chart")
 
@@ -168,6 +170,26 @@ def _add_reckon(commands: Commands) -> None:
     add("--json", action="store_true", help="print one JSON object")
     _add_rules_folder(reckon)
     reckon.set_defaults(command="reckon")
+
+
+def _add_lookup(commands: Commands) -> None:
+    lookup = commands.add_parser(
+        "lookup",
+        help="a page of what the rules know: a symptom, a cause, a check, a word of the trade",
+        description="Print the page of a symptom, cause, check, remedy, word, process, metal, "
+        "gas, filler, setting or calculator. Without a term, say what there is to look up.",
+        epilog="Where several are meant equally well they are listed, and the exit code is 1.",
+        allow_abbrev=False,
+    )
+    add = lookup.add_argument
+    add("term", metavar="TERM", nargs="*", help='an id, a name or a phrase, such as "duty cycle"')
+    add(
+        "--list", metavar="KIND", nargs="?", const="", default=None,
+        help="list everything of one kind, such as symptom; without one, the kinds",
+    )  # fmt: skip
+    add("--units", choices=UNITS, help="show numbers in inches or millimetres")
+    _add_rules_folder(lookup)
+    lookup.set_defaults(command="lookup")
 
 
 def _add_machine(commands: Commands) -> None:
@@ -260,6 +282,7 @@ ADD: Mapping[str, Callable[[Commands], None]] = {
     "chart": _add_chart,
     "setup": _add_setup,
     "reckon": _add_reckon,
+    "lookup": _add_lookup,
     "machine": _add_machine,
     "rules": _add_rules,
     "info": _add_info,

@@ -22,18 +22,20 @@ from weldwhy.case import (
     Tried,
     entry_for,
 )
+from weldwhy.casereport import case_text
 from weldwhy.console import Console, Leave
 from weldwhy.entries import EntryError, volunteered
 from weldwhy.interview import Interview
 from weldwhy.model import RuleBase
 from weldwhy.plaintext import capital
 from weldwhy.report import (
-    case_text,
     cause_lines,
     ended,
+    not_understood_lines,
     ranking_lines,
     remedy_settings,
     step_lines,
+    understood_lines,
 )
 from weldwhy.steps import Step
 from weldwhy.store import Store
@@ -45,6 +47,7 @@ HELP = (
     "o: other questions; o N: take question N of them.",
     "A number you can read off, at any time: volts 18 V, or gas flow 25 cfh.",
     "a: the question again. q: stop, the case is kept. ?: this help.",
+    'Or tell it in your own words: say holes in the bead, mig, it is windy (or begin with ").',
 )
 FEW = 9
 """Most other questions listed at once: more would be read out for minutes."""
@@ -151,7 +154,9 @@ class Talk:
 
     def _obey(self, line: str) -> None:
         word, _, rest = line.partition(" ")
-        if line.isascii() and line.isdigit():
+        if line.startswith('"') or (word.lower() == "say" and rest):
+            self._tell(line.strip('"') if line.startswith('"') else rest)
+        elif line.isascii() and line.isdigit():
             self._number(int(line[:4]))
         elif word.lower() in self._commands and (not rest or rest.isdigit()):
             self._commands[word.lower()](int(rest[:4]) if rest else 0)
@@ -236,6 +241,19 @@ class Talk:
 
     def _leave(self) -> None:
         raise Leave
+
+    def _tell(self, words: str) -> None:
+        """Take what is told in the person's own words, and say what was made of it."""
+        from weldwhy.understanding.hearing import understand  # most answers are numbers
+
+        rules = self.bench.rules
+        heard = understand(rules, words, self.bench.case, self.bench.system)
+        self.say(*understood_lines(rules, heard.understood))
+        self.say(*not_understood_lines(heard.not_understood))
+        for entry in heard.entries:
+            self.bench.record(entry)
+        if heard.entries:
+            self._after_change()
 
     def _volunteer(self, line: str) -> None:
         try:

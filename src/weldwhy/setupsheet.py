@@ -6,35 +6,22 @@ before the first step it belongs to, and is said once, so that it all fits on tw
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from typing import TYPE_CHECKING
 
 from weldwhy.advice import read_thickness
+from weldwhy.blocks import WRITERS, Block
 from weldwhy.lines import safe
 from weldwhy.plaintext import capital
-from weldwhy.report import caution_lines, source_text
+from weldwhy.report import Said, caution_lines, source_text
 from weldwhy.setupdata import SETTINGS
-from weldwhy.sheet import WRITERS, Block
 from weldwhy.units import show, show_target
 
 if TYPE_CHECKING:
     from weldwhy.case import Case
-    from weldwhy.model import Caution, Machine, RuleBase
+    from weldwhy.model import Machine, RuleBase
     from weldwhy.setup import Plan, Refusal
     from weldwhy.units import Target
-
-
-class _Said:
-    """Cautions as lines, each the first time only."""
-
-    def __init__(self) -> None:
-        self._ids: set[str] = set()
-
-    def lines(self, cautions: Iterable[Caution]) -> list[str]:
-        """The lines of those that were not said before."""
-        new = [caution for caution in cautions if caution.id not in self._ids]
-        self._ids |= {caution.id for caution in new}
-        return caution_lines(new)
 
 
 def setup_sheet(
@@ -45,7 +32,7 @@ def setup_sheet(
     form: str,
     others: Sequence[Plan] = (),
 ) -> list[str]:
-    """The lines of the printed set-up in one of `sheet.FORMATS`.
+    """The lines of the printed set-up in one of `blocks.FORMATS`.
 
     `others` are the plans of other processes, of which only how well they suit is told.
     """
@@ -74,7 +61,7 @@ def _head(rules: RuleBase, plan: Plan, case: Case, machine: Machine) -> list[str
 
 
 def _blocks(rules: RuleBase, plan: Plan, others: Sequence[Plan]) -> Iterator[Block]:
-    said = _Said()
+    said = Said()
     yield from _block("All the time", said.lines(plan.cautions))
     yield from _block("Hook-up", _hookup(plan))
     yield from _block("Parts", [f"{each.part}: {each.choose}" for each in plan.parts])
@@ -138,7 +125,7 @@ def _reach(target: Target, system: str | None) -> str:
     return show_target(target, system)
 
 
-def _steps(plan: Plan, said: _Said) -> list[str]:
+def _steps(plan: Plan, said: Said) -> list[str]:
     lines: list[str] = []
     for number, step in enumerate(plan.checklist, 1):
         lines += said.lines(step.cautions)
@@ -146,7 +133,7 @@ def _steps(plan: Plan, said: _Said) -> list[str]:
     return lines
 
 
-def _bead(plan: Plan, said: _Said) -> list[str]:
+def _bead(plan: Plan, said: Said) -> list[str]:
     bead = plan.test_bead
     if bead is None:
         return []

@@ -11,7 +11,7 @@ from __future__ import annotations
 import json
 import os
 from collections.abc import Mapping, Sequence
-from dataclasses import asdict, dataclass, replace
+from dataclasses import asdict, dataclass, field, replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -36,7 +36,8 @@ class StoreError(OSError):
 class Preferences:
     """What a person likes. `units` and `patience` empty: not chosen yet.
 
-    `habit` is the unit system they were last seen to write in.
+    `habit` is the unit system they were last seen to write in, `look` is dark, light or own (the
+    terminal's colours), `keys` gives commands, by id, other keys.
     """
 
     units: str = ""
@@ -44,6 +45,8 @@ class Preferences:
     ascii: bool = False
     mouse: bool = True
     habit: str = ""
+    look: str = ""
+    keys: Mapping[str, str] = field(default_factory=dict)
 
 
 @dataclass(frozen=True, slots=True)
@@ -122,6 +125,11 @@ class Store:
                 wanted = replace(wanted, **{system: data[system]})
         if data.get("patience") in ("thorough", "normal", "brisk"):
             wanted = replace(wanted, patience=data["patience"])
+        if data.get("look") in ("dark", "light", "own"):
+            wanted = replace(wanted, look=data["look"])
+        if isinstance(data.get("keys"), dict):
+            keys = {name: key for name, key in data["keys"].items() if isinstance(key, str)}
+            wanted = replace(wanted, keys=keys)
         for switch in ("ascii", "mouse"):
             if isinstance(data.get(switch), bool):
                 wanted = replace(wanted, **{switch: data[switch]})
@@ -131,11 +139,19 @@ class Store:
     def preferences(self, wanted: Preferences) -> None:
         self._write("preferences.json", {"version": VERSION, **asdict(wanted)})
 
-    def save_report(self, lines: Sequence[str], when: str) -> Path:
-        """Write a report as plain text and return where it is; an older one is never replaced."""
-        path = _free(self.folder / "reports", when, ".txt")
+    def save_report(self, lines: Sequence[str], when: str, ending: str = ".txt") -> Path:
+        """Write a report and return where it is; an older one is never replaced.
+
+        `ending` is that of the file's name.
+        """
+        path = _free(self.folder / "reports", when, ending)
         self._write_text(path, "\n".join(lines) + "\n")
         return path
+
+    @property
+    def has_machine(self) -> bool:
+        """Whether there is a file of the person's machine, readable or not."""
+        return self.machine_file.exists()
 
     def machine_text(self) -> bytes | None:
         """What stands in the file of the person's machine; None if there is none.

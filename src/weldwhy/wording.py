@@ -106,8 +106,9 @@ def _steps(survey: Survey) -> Iterator[tuple[Item, _Path, str, list[str]]]:
         yield item, ("ask",), item.data["ask"], item.data.get("cautions", [])
     for item in survey.all("cause"):
         for place, remedy in enumerate(item.data["remedies"]):
-            path = ("remedies", place, "do")
-            yield item, path, remedy["do"], remedy.get("cautions", [])
+            for key in ("do", "short"):
+                path = ("remedies", place, key)
+                yield item, path, remedy.get(key, ""), remedy.get("cautions", [])
 
 
 def _every_text(survey: Survey) -> Iterator[tuple[Item, _Path, str]]:

@@ -25,8 +25,13 @@ class Hello(App):
 Hello().run()
 """
 GUIDE = """
-from weldwhy.tui.app import WeldwhyApp
-WeldwhyApp.on_ready = lambda self: self.call_after_refresh(self.exit, 0)
+from weldwhy import tui
+real = tui.run
+def once(*all):
+    from weldwhy.tui.app import WeldwhyApp
+    WeldwhyApp.on_ready = lambda self: self.call_after_refresh(self.exit, 0)
+    return real(*all)
+tui.run = once
 from weldwhy.__main__ import run
 run()
 """

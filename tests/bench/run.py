@@ -13,7 +13,7 @@ from statistics import mean
 
 sys.path.insert(0, str(Path(__file__).parents[2]))
 
-from tests.bench import choosing, loading, policies, processes
+from tests.bench import choosing, drawing, loading, policies, processes
 from tests.engine.optimum import Optimum, Policy
 from tests.engine.test_policy import TUNED, tiny
 from tests.installed import installed
@@ -47,6 +47,13 @@ def choices(runs: int) -> Iterator[Line]:
         yield f"plain oracle / next step ({where})", f"{times:.1f}, agree to {worst:.0e}"
         times, worst = choosing.against_library(symptom, process, 5 * runs)
         yield f"library / bits of every question ({where})", f"{times:.1f}, agree to {worst:.0e}"
+
+
+def senses(runs: int) -> Iterator[Line]:
+    """Pictures and own words."""
+    for (width, height), (usual, worst) in drawing.pictures(runs).items():
+        yield f"a picture of {width}x{height}, mean and worst", f"{usual:.2f}, {worst:.2f} ms"
+    yield "a text understood / choice of a step (spatter gmaw)", f"{drawing.words(runs):.2f}"
 
 
 def comparisons(cases: int, tiny_models: int) -> Iterator[Line]:
@@ -101,6 +108,7 @@ def main() -> None:
         ratios = loading.ratios(place, 3 if quick else 9)
         table += [(f"{what} / CSafeLoader", f"{r:.2f}") for what, r in ratios.items()]
     table += choices(1 if quick else 3)
+    table += senses(3 if quick else 9)
     table += comparisons(40 if quick else 160, 4 if quick else 12)
     width = max(len(what) for what, _ in table)
     for what, value in table:
