@@ -574,7 +574,14 @@ def test_garbage_is_looked_for_seldom_and_never_not_at_all(
 
 @pytest.mark.parametrize(
     "command",
-    [("diagnose", "--symptom", "porosity", "--json"), ("lookup", "porosity"), ("lookup", "--list")],
+    [
+        ("diagnose", "--symptom", "porosity", "--json"),
+        ("setup", "--material", "mild steel", "--thickness", "3 mm", "--json"),
+        ("machine", "--json"),
+        ("reckon", "load-volts", "line=smaw", "amps=150 A", "--json"),
+        ("rules", "schema", "cause"),
+        ("lookup", "porosity"),
+    ],
 )
 def test_no_stdout_or_a_full_one_is_no_crash(command: tuple[str, ...]) -> None:
     line = shlex.join([sys.executable, "-m", "weldwhy", *command])

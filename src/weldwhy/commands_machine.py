@@ -89,8 +89,7 @@ def _print_json(rules: RuleBase, in_use: InUse, file: Path) -> None:
     """Print the keys of the file as data, whose the machine is, and where the file is."""
     data = as_data(in_use.machine, list(rules.settings))
     found = {"own": in_use.own, "file": str(file), "machine": data}
-    json.dump(found, sys.stdout, indent=2)
-    sys.stdout.write("\n")
+    print(json.dumps(found, indent=2))
 
 
 def _lines(rules: RuleBase, in_use: InUse, file: Path) -> Iterator[str]:

@@ -62,8 +62,7 @@ def _work(
         import json
 
         made = wording.data(calculator, texts, outcome, inputs.system)
-        json.dump(made, sys.stdout, indent=2)
-        sys.stdout.write("\n")
+        print(json.dumps(made, indent=2))
         return
     for line in wrapped(f"note: {remark}" for remark in outcome.remarks):
         print(line, file=sys.stderr)

@@ -90,8 +90,7 @@ def schema(options: argparse.Namespace) -> ExitCode:
         raise UsageError(
             f'there is no schema "{options.operand}"{hint or f"; known: {_list(found)}"}'
         )
-    json.dump(found[options.operand](), sys.stdout, indent=2)
-    print()
+    print(json.dumps(found[options.operand](), indent=2))
     return ExitCode.FINE
 
 

@@ -131,5 +131,4 @@ def _refuse(found: Refusal, as_json: bool) -> None:
 
 
 def _print_json(data: dict[str, object]) -> None:
-    json.dump(data, sys.stdout, indent=2)
-    sys.stdout.write("\n")
+    print(json.dumps(data, indent=2))

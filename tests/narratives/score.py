@@ -206,6 +206,14 @@ def by_hand(story: Mapping[str, Any]) -> Case:
     )
 
 
+def struck_out(case: Case, story: Mapping[str, Any]) -> Case:
+    """The case of somebody who reads what was understood and strikes out the wrong symptoms."""
+    meant = story.get("symptoms", [])
+    symptoms = (Reported, Resembled)
+    kept = (e for e in case.entries if not isinstance(e, symptoms) or e.symptom in meant)
+    return Case(tuple(kept))
+
+
 def rank(rules: RuleBase, case: Case, story: Mapping[str, Any]) -> int:
     """The place of the true cause (of two: of the better placed), from 1; 999 if not in play."""
     true = {story["cause"], story.get("second", story["cause"])}
@@ -249,7 +257,9 @@ def ranks(rules: RuleBase, told: list[dict[str, Any]], ask: bool) -> dict[str, l
         if not story["cause"]:
             continue  # somebody who says nothing of a weld
         text = Case(understand(rules, story["text"]).entries)
-        for name, case in (("text", text), ("by hand", by_hand(story))):
+        read = struck_out(text, story)
+        ways = (("text", text), ("text read through", read), ("by hand", by_hand(story)))
+        for name, case in ways:
             found.setdefault(name, []).append(rank(rules, case, story))
             if ask:
                 after, count = asked(rules, case, story)
@@ -271,7 +281,7 @@ def lines(result: Score, places: Mapping[str, list[int]]) -> Iterator[str]:
             yield f"{name}: {sum(held) / len(held):.1f}"
         else:
             first = [sum(place <= top for place in held) / len(held) for top in (1, 3, 5)]
-            yield f"true cause by {name}: first 1, 3, 5 in {', '.join(f'{x:.0%}' for x in first)}"
+            yield f"true cause, {name}: first 1, 3, 5 in {', '.join(f'{x:.0%}' for x in first)}"
 
 
 def main(arguments: list[str]) -> None:

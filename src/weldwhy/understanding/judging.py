@@ -10,6 +10,9 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from math import exp, sqrt
 
+STRICT = 0.8
+"""Exponent that makes a symptom's chance a confidence: 64 % is just sure. A wrong symptom costs
+most, and strangers' words fit less well than those that the weights were fitted on."""
 DOUBTFUL = 0.45
 """Below this confidence nothing is made of what was said."""
 
@@ -96,6 +99,11 @@ def answer_chance(view: AnswerView) -> float:
 def confidence(chance: float) -> float:
     """The chance on the scale of confidences, where an even chance is just sure."""
     return sqrt(chance)
+
+
+def symptom_confidence(chance: float) -> float:
+    """The same for a symptom, which must be likelier to be sure."""
+    return float(chance**STRICT)
 
 
 def _chance(weights: Mapping[str, float], view: SymptomView | AnswerView) -> float:

@@ -10,13 +10,13 @@ from math import log
 from weldwhy.case import Reported, Resembled
 from weldwhy.model import RuleBase
 from weldwhy.understanding.heard import SURE, Understood
-from weldwhy.understanding.judging import SymptomView, confidence, symptom_chance
+from weldwhy.understanding.judging import SymptomView, symptom_chance, symptom_confidence
 from weldwhy.understanding.leanings import Leaning, leanings
 from weldwhy.understanding.telling import Said, Telling, source_of
 from weldwhy.understanding.tokens import Token
 from weldwhy.understanding.work import Work
 
-DOUBTFUL, SECOND = 0.6, 0.8
+DOUBTFUL, SECOND = 0.44, 0.7
 """How likely a doubtful symptom must be at least, and a second one beside another.
 
 A wrong symptom costs more than none: the guide asks for what it does not know.
@@ -49,7 +49,7 @@ def told(telling: Telling, work: Work) -> list[Understood]:
     """The symptoms told for sure, else the likeliest one if it is likely enough to be doubtful."""
     chosen: list[Understood] = []
     for view, symptom, source in views(telling, work):
-        sure = confidence(symptom_chance(view))
+        sure = symptom_confidence(symptom_chance(view))
         if symptom in telling.case.symptoms:
             telling.used.update(source)
         elif sure >= (SECOND if chosen else DOUBTFUL) and len(chosen) < MOST:
