@@ -549,6 +549,49 @@ def test_closed_streams_are_no_crash() -> None:
     assert done.returncode == 0
 
 
+@pytest.mark.parametrize(
+    "place", ["exec('strike()')", "callback()", "type('Made', (), {'part': Part()})"]
+)
+def test_control_c_is_130_wherever_it_falls(tmp_path: Path, place: str) -> None:
+    """Even where Python would lose it or make another exception of it."""
+    (tmp_path / "sitecustomize.py").write_text(
+        "import os, signal, weakref\n"
+        "from weldwhy import cli\n"
+        "def strike(*_): os.kill(os.getpid(), signal.SIGINT)\n"
+        "class Part:\n"
+        "    __set_name__ = strike\n"
+        "def callback():\n"
+        "    part = Part()\n"
+        "    seen = weakref.ref(part, strike)\n"
+        "    del part\n"
+        "def broken(_):\n"
+        "    print('said before', end='')\n"
+        f"    {place}\n"
+        "    return 0\n"
+        "cli.COMMANDS = {'info': broken}\n"
+    )
+    path = os.pathsep.join([str(tmp_path), str(Path(cli.__file__).parents[1])])
+    done = subprocess.run(
+        [sys.executable, "-m", "weldwhy", "info"],
+        capture_output=True,
+        env={**os.environ, "PYTHONPATH": path},
+        check=False,
+    )
+    assert (done.returncode, done.stdout, done.stderr) == (130, b"said before", b"")
+
+
+def test_an_interrupt_that_the_caller_ignores_stays_ignored() -> None:
+    command = f"trap '' INT; {sys.executable} -c 'import signal; from weldwhy import __main__; "
+    command += "__main__.os.kill(__main__.os.getpid(), signal.SIGINT); __main__.run()' "
+    done = subprocess.run(["bash", "-c", command], capture_output=True, check=False)
+    assert done.returncode != surroundings.ExitCode.INTERRUPTED
+    assert done.returncode >= 0
+
+
+def test_the_code_of_an_interrupt_is_one() -> None:
+    assert surroundings.ExitCode.INTERRUPTED == __main__.INTERRUPTED
+
+
 def test_garbage_is_looked_for_seldom_and_never_not_at_all(
     monkeypatch: pytest.MonkeyPatch,
 ) -> None:
@@ -560,7 +603,7 @@ def test_garbage_is_looked_for_seldom_and_never_not_at_all(
         found.append((gc.isenabled(), gc.get_threshold()[0]))
         return 0
 
-    monkeypatch.setattr(__main__, "main", main)
+    monkeypatch.setattr(cli, "main", main)
     try:
         with pytest.raises(SystemExit):
             __main__.run()

@@ -54,16 +54,13 @@ FEW = 9
 
 
 def run(rules: RuleBase, store: Store, source: TextIO | None, sink: TextIO | None) -> ExitCode:
-    """Hold one interview over lines of text; 130 when it is interrupted."""
+    """Hold one interview over lines of text."""
     console = Console(source, sink)
     bench = Bench(rules, store, Interview, _now)
     try:
         Talk(bench, console).hold()
     except Leave:
         console.say("The case is kept." if store.resume() else "No case is kept.")
-    except KeyboardInterrupt:
-        console.say("")
-        return ExitCode.INTERRUPTED
     return ExitCode.FINE
 
 

@@ -17,6 +17,7 @@ def run(rules: RuleBase, store: Store, own_keys: Mapping[str, str] | None = None
     (by id) other keys.
     """
     import os
+    import signal
     import sys
     from datetime import datetime
 
@@ -30,5 +31,7 @@ def run(rules: RuleBase, store: Store, own_keys: Mapping[str, str] | None = None
     # The framework draws on stderr, so its encoding is the one that counts.
     terminal = look(os.environ, getattr(sys.__stderr__, "encoding", None), liked.ascii)
     app = WeldwhyApp(rules, store, clock, terminal, own_keys=own_keys)
+    # From here on an interrupt must give the terminal back first.
+    signal.signal(signal.SIGINT, signal.default_int_handler)
     code = app.run(mouse=liked.mouse)
     return app.return_code or 1 if code is None else code
