@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import fields
+from itertools import combinations
 from typing import Any
 
 import pytest
@@ -11,12 +12,14 @@ from hypothesis import strategies as st
 
 from weldwhy.beadforms import BEAD
 from weldwhy.drawing import bead as drawing
+from weldwhy.drawing import beadabove
 from weldwhy.drawing.beadgas import spots
 from weldwhy.drawing.beadparts import Bead, read
 from weldwhy.drawing.canvas import Canvas
 from weldwhy.drawing.draw import sound
 from weldwhy.drawing.letters import letters_of
 from weldwhy.drawing.paints import PAINTS
+from weldwhy.drawing.pane import Pane
 from weldwhy.shape import Key, Shape
 
 Parts = dict[str, Any]
@@ -102,7 +105,7 @@ def test_a_sound_bead_shows_nothing_of_a_fault(of: str, size: tuple[int, int]) -
     canvas = sound(of, *size)
     paints = {paint for row in canvas.halves for paint in row}
     assert {"weld", "plate", "heat"} <= paints
-    assert not paints & {"slag", "hot", "tint"}
+    assert not paints & {"slag", "hot", "tint", "pale"}
     # only the joint itself, before and behind the bead and under a fillet, is open
     holes = sum(row.count("hole") for row in canvas.halves)
     assert holes < 0.03 * size[0] * 2 * size[1]
@@ -128,6 +131,108 @@ def test_a_smaller_picture_shows_the_same_pores_only_fewer(where: str) -> None:
 def test_a_large_picture_says_which_view_is_which_and_a_small_one_does_not(word: str) -> None:
     assert any(word in line for line in letters_of(painted({}, 78, 20)))
     assert not any(word in line for line in letters_of(painted({}, 40, 12)))
+
+
+def _bare_rows(canvas: Canvas) -> list[int]:
+    return [y for y, row in enumerate(canvas.halves) if not any(row)]
+
+
+def test_a_small_picture_is_all_of_the_view_that_shows_more() -> None:
+    above, cut, both = (painted(parts, 24, 8) for parts in ({"more": "above"}, {"more": "cut"}, {}))
+    assert all(paint for row in above.halves for paint in row)
+    assert not any(paint == "ripple" for row in cut.halves for paint in row)
+    assert any(0 < y < 15 for y in _bare_rows(both)), "the views are apart"
+    assert any(0 < y < 23 for y in _bare_rows(painted({"more": "above"}, 40, 12)))
+
+
+def test_what_was_heated_through_lies_in_a_closed_furnace() -> None:
+    rows = painted({"heat": 3.0, "more": "cut"}, 24, 8).halves
+    rim = [*rows[0], *rows[-1], *(row[0] for row in rows), *(row[-1] for row in rows)]
+    assert set(rim) == {"ripple"}
+    coils = [y for y, row in enumerate(rows) if "hot" in row]
+    part = [y for y, row in enumerate(rows) if "heat" in row]
+    assert min(coils) < min(part)
+    assert max(coils) > max(part)
+
+
+def test_powder_is_wiped_off_in_one_stripe_by_a_finger() -> None:
+    rows = painted({"dust": "powder", "heat": 0.0, "more": "above"}, 24, 8).halves
+    columns = [[row[x] for row in rows] for x in range(1, 23)]
+    clean = [x for x, column in enumerate(columns) if "pale" not in column]
+    wiped = [x for x in clean if columns[x][-1] == "heat"]
+    assert len(wiped) >= 3
+    assert wiped == list(range(wiped[0], wiped[-1] + 1))
+
+
+def test_a_broken_tungsten_stands_clear_of_the_bead_that_its_point_is_in() -> None:
+    rows = painted({"specks": "tungsten", "height": 0.3, "more": "cut"}, 24, 8).halves
+    face = next(y for y, row in enumerate(rows) if "plate" in row)
+    level = [y for y, row in enumerate(rows[:face]) if set(row) <= {"", "ripple"}]
+    assert len(level) >= 2, "a gap between them"
+    inside = [
+        (x, y) for y, row in enumerate(rows) for x, paint in enumerate(row) if paint == "pale"
+    ]
+    assert inside
+    for x, y in inside:
+        assert y > level[-1]
+        about = {rows[line][at] for line in range(y - 1, y + 2) for at in range(x - 1, x + 2)}
+        assert about == {"pale"} or about <= {"pale", "weld", "ripple"}
+
+
+def test_oxide_skin_runs_from_the_plates_into_the_weld() -> None:
+    rows = painted({"specks": "oxide", "more": "cut"}, 24, 8).halves
+    face = next(y for y, row in enumerate(rows) if "tint" in row)
+    assert rows[face][1] == rows[face][-2] == "tint"
+    below = [paint for row in rows[face + 1 :] for paint in row]
+    assert "tint" in below
+
+
+@pytest.mark.parametrize("more", ["above", "cut"])
+def test_aluminium_has_its_sign_on_it_once(more: str) -> None:
+    for size in ((24, 8), (40, 12), (78, 20)):
+        text = "".join(letters_of(painted({"metal": "aluminium", "more": more}, *size)))
+        assert text.count("Al") == 1
+
+
+@pytest.mark.parametrize("size", [(24, 8), (40, 12), (78, 20)])
+def test_a_clock_and_frost_stand_clear_of_the_bead(size: tuple[int, int]) -> None:
+    rows = painted({"late": True, "more": "cut", "joint": "plate"}, *size).halves
+    frost = [(x, y) for y, row in enumerate(rows) for x, paint in enumerate(row) if paint == "tint"]
+    hands = [(x, y) for y, row in enumerate(rows) for x, paint in enumerate(row) if paint == "hole"]
+    assert min(x for x, _ in frost) > size[0] / 2 > max(x for x, _ in hands)
+    for x, y in (*frost, *hands):
+        about = {paint for row in rows[y - 1 : y + 2] for paint in row[max(x - 1, 0) : x + 2]}
+        assert not about & {"weld", "heat"}
+
+
+@pytest.mark.parametrize("size", [(24, 8), (40, 9), (90, 20)])
+def test_whiskers_are_wires_of_one_thickness_to_their_ends(size: tuple[int, int]) -> None:
+    """Four of them at most; metal that hangs in drops has levels that are wide."""
+    rows = painted({"seen": "behind", "root": "whiskers", "more": "cut"}, *size).halves
+    foot = max(y for y, row in enumerate(rows) if "plate" in row)
+    wires = [row.count("weld") for row in rows[foot + 1 :]]
+    assert len(wires) > 2
+    assert all(0 < count <= 4 for count in wires[1:])
+
+
+@pytest.mark.parametrize("parts", [{"hollow": 0.9}, {"hollow": 0.9, "joint": "fillet"}])
+def test_dashes_show_where_a_face_should_be_that_lies_too_low(parts: Parts) -> None:
+    low, flush = (painted({**parts, "hollow": hollow, "more": "cut"}, 24, 8).halves
+                  for hollow in (parts["hollow"], 0.0))  # fmt: skip
+    assert sum(row.count("ripple") for row in low) > 2
+    assert not any("ripple" in row for row in flush)
+
+
+@given(st.integers(20, 90), st.integers(10, 40))
+def test_drops_beside_a_bead_lie_apart_and_on_the_plate(width: int, height: int) -> None:
+    run = beadabove.laid(read({"spatter": "much"}), Pane(width, height))
+    found = beadabove.drops(run, 30, 1, 3.0, 1.0)
+    assert found
+    for one, other in combinations(found, 2):
+        assert max(abs(one[0] - other[0]), abs(one[1] - other[1])) >= 3
+    for x, y, _ in found:
+        at = min(max(round(x) - run.first, 0), run.length)
+        assert not run.tops[at] < y < run.bottoms[at]
 
 
 def test_a_root_is_shown_from_behind() -> None:

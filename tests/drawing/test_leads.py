@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 
 import pytest
+from tests.replay import shipped_rules
 
 from weldwhy.drawing.canvas import Canvas
 from weldwhy.drawing.draw import LEAST, hookup
@@ -13,7 +14,6 @@ from weldwhy.drawing.letters import letters_of
 from weldwhy.drawing.sketch import Sketch
 from weldwhy.hookup import polarity
 from weldwhy.model import RuleBase
-from weldwhy.rulebase import load
 
 PROCESSES = ("gmaw", "fcaw-s", "fcaw-g", "smaw", "gtaw-dc", "gtaw-ac")
 SIZES = (LEAST, (38, 10), (40, 12), (60, 16), (78, 20))
@@ -21,7 +21,7 @@ SIZES = (LEAST, (38, 10), (40, 12), (60, 16), (78, 20))
 
 @pytest.fixture(scope="module")
 def rules() -> RuleBase:
-    return load()
+    return shipped_rules()
 
 
 def _shown(rules: RuleBase, process: str, size: tuple[int, int] = (40, 12)) -> Canvas:

@@ -5,13 +5,13 @@ from __future__ import annotations
 from itertools import combinations
 
 import pytest
+from tests.replay import shipped_rules
 
 from weldwhy.drawing import arc
 from weldwhy.drawing.canvas import Canvas
 from weldwhy.drawing.draw import LEAST, picture
 from weldwhy.drawing.letters import letters_of
 from weldwhy.model import RuleBase
-from weldwhy.rulebase import load
 
 GROUPS = ("arc", "wire", "machine", "gas")
 APART = 0.05
@@ -20,7 +20,7 @@ APART = 0.05
 
 @pytest.fixture(scope="module")
 def rules() -> RuleBase:
-    return load()
+    return shipped_rules()
 
 
 def _ours(rules: RuleBase) -> list[str]:

@@ -80,7 +80,7 @@ def test_every_paint_is_a_role_with_a_style_and_a_letter_of_its_own() -> None:
     assert set(PAINTS) == {"allowed", "elsewhere", *DRAWN} == set(INK)
     assert {"allowed", "elsewhere"} <= set(ROLES)
     assert {f"page--{paint}" for paint in DRAWN} <= PicturePage.COMPONENT_CLASSES
-    assert len({PAINTS[paint] for paint in DRAWN}) == len(DRAWN) == 8
+    assert len({PAINTS[paint] for paint in DRAWN}) == len(DRAWN) == 9
     assert PAINTS["allowed"] != PAINTS["elsewhere"]
 
 

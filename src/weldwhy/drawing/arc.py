@@ -6,11 +6,10 @@ What changes from moment to moment is drawn as three moments side by side.
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
-from itertools import pairwise
 
 from weldwhy.drawing import tools
 from weldwhy.drawing.canvas import Canvas
-from weldwhy.drawing.sketch import Sketch
+from weldwhy.drawing.sketch import ROOMY, Sketch
 from weldwhy.drawing.tools import PLATE
 
 MIDDLE = 24
@@ -70,23 +69,32 @@ def _blown_aside(sketch: Sketch, tool: Tool) -> None:
 
 
 def _weak(sketch: Sketch, tool: Tool) -> None:
-    x = sketch.even(MIDDLE)
-    end = held(sketch, tool, x, 13)
-    tools.mound(sketch, x, 6, 5.5)
-    sketch.bar(x, 0.9, end, 17.5, "hot")
-    for side in (-1, 1):  # how wide a strong one would be
-        sketch.line([(x + side * 4, end + 2), (x + side * 13, PLATE - 1)], 0.8, "ripple")
+    x = sketch.even(33)
+    end = held(sketch, tool, x, 15)
+    tools.mound(sketch, x, 6, 5)  # it lies on the plate and has melted nothing
+    sketch.bar(x, 0.8, end, PLATE - 4.5, "hot")
+    tools.level(sketch, 2, 20, 1, 1.5)
 
 
 def _harsh(sketch: Sketch, tool: Tool) -> None:
-    held(sketch, tool, MIDDLE, 14)
-    sketch.shape([(12, PLATE), (36, PLATE), (28, 27.5), (20, 27.5)], "weld")
-    sketch.shape([(16, PLATE), (32, PLATE), (26, 26.5), (22, 26.5)], "hole")
-    spikes = [(24, 14), (26, 17), (35, 13), (30, 18.5), (41, 19), (31, 21.5), (34, 24), (27, 24),
-              (24, 27), (21, 24), (14, 24), (17, 21.5), (7, 19), (18, 18.5), (13, 13),
-              (22, 17)]  # fmt: skip
-    sketch.shape(spikes, "hot")
-    tools.drops(sketch, (38, 9), (44, 14), (10, 9), (4, 13), (45, 20), (2, 20), (34, 7))
+    """A hard, narrow, jagged arc at the end of a bead that is being laid, and its crackling."""
+    x = sketch.even(30)
+    held(sketch, tool, x, 11, 0.85)
+    sketch.box(0, PLATE - 3, x - 2, PLATE, "weld")
+    sketch.shape([(0, PLATE), (x + 4, PLATE), (x, 26), (0, 26)], "weld")
+    for at in (4, 11, 18):
+        sketch.line([(at, PLATE - 2.5), (at + 2, PLATE - 0.5), (at, PLATE + 1.5)], 0.8, "ripple")
+    sketch.shape(
+        [(x - 1, 11), (x + 1, 11), (x + 4.5, 14.5), (x + 1.5, 15), (x + 4.5, 19), (x + 1.5, 19.5),
+         (x + 2.5, 25), (x - 2, 25), (x - 1, 20.5), (x - 4.5, 20), (x - 1.5, 16), (x - 4, 15.5)],
+        "hot",
+    )  # fmt: skip
+    for way in (-1, 1):
+        for reach in (8, 12) if sketch.scale > ROOMY else (10,):
+            side = x + way * reach
+            sketch.line(
+                [(side, 9), (side + way * 2.4, 12), (side, 15), (side + way * 2.4, 18)], 0.8, "hot"
+            )
 
 
 def _stuttering(sketch: Sketch, tool: Tool) -> None:
@@ -104,9 +112,9 @@ def _pulsing(sketch: Sketch, tool: Tool) -> None:
     sketch.ground(PLATE, "weld")
     sketch.ground(PLATE + 1.5, "plate")
     _moments(sketch, "soft", "loud", "soft")
-    for x, spread in zip(map(sketch.even, MOMENTS), (1.6, 6, 1.6)):
+    for x, spread in zip(map(sketch.even, MOMENTS), (1.4, 7.2, 1.4)):
         end = held(sketch, tool, x, 14, SMALL)
-        tools.mound(sketch, x, 7, spread / 2)
+        tools.mound(sketch, x, 7, spread / 2.4)
         tools.arc(sketch, (x, end), x, spread)
 
 
@@ -118,13 +126,12 @@ def _not_starting(sketch: Sketch, tool: Tool) -> None:
 
 
 def _no_spark(sketch: Sketch, tool: Tool) -> None:
-    end = held(sketch, tool, MIDDLE, 9)
-    for side in (-1, 1):
-        sketch.line([(24 + side * 8, 5), (24 + side * 13, PLATE - 1)], 1, "tint")
-    bolt = [(24, end + 1), (20, 13), (28, 17), (20, 20), (24, PLATE)]
-    for start, to in pairwise(bolt):
-        sketch.dotted(start, to, "hot")
-    sketch.cross(31, 17, 3)
+    """Nothing in the gap; beside it a spark that is crossed out."""
+    held(sketch, tool, 13, 13)
+    sketch.disc(36, 12, 10.5, "ripple")
+    sketch.disc(36, 12, 10.5 - max(1.2, 1 / sketch.scale), "plate")
+    tools.bolt(sketch, 36, 12, 1.5)
+    sketch.cross(36, 12, 6.4)
 
 
 def _stubbing(sketch: Sketch, tool: Tool) -> None:

@@ -12,6 +12,8 @@ from weldwhy.drawing.pane import Pane, near
 
 LABELLED = (50, 14)
 """Cells from which on each view has its words."""
+ROOMY = (32, 10)
+"""Cells from which on both views are drawn; below, only the one said to show more, if one is."""
 
 SOUND: Mapping[str, Mapping[str, Any]] = {
     "smaw": {"ripple": "coarse"}, "gtaw-dc": {"ripple": "coarse", "height": 0.8},
@@ -34,7 +36,7 @@ def paint(canvas: Canvas, parts: Mapping[str, Any]) -> None:
     bead = read(parts)
     labelled = canvas.width >= LABELLED[0] and canvas.height >= LABELLED[1]
     lift = 2 if labelled else 0
-    boxes = _boxes(bead, canvas.width, 2 * canvas.height)
+    boxes = _boxes(bead, canvas.width, canvas.height)
     words = (
         "from behind" if bead.seen == "behind" else "from above",
         "broken open" if bead.broken else "cut through",
@@ -45,12 +47,35 @@ def paint(canvas: Canvas, parts: Mapping[str, Any]) -> None:
         if pane.width > 0 and pane.height > 0:
             pane = view(bead, pane)
             pane.paste(canvas, left, top + lift)
+            if bead.metal in MARKS and (view is _above or boxes[0] == NOWHERE):
+                _mark(canvas, left + width - 3, (top + lift) // 2 + 1, MARKS[bead.metal])
         if labelled:
             canvas.put(left, top // 2, word, "dim")
 
 
-def _boxes(bead: Bead, width: int, height: int) -> tuple[tuple[int, int, int, int], ...]:
-    """Left, top, width and height of both views: one over the other, a fillet side by side."""
+def _mark(canvas: Canvas, x: int, y: int, text: str) -> None:
+    """Letters stamped on a plate, where there is a row of it for them."""
+    if x < 0 or y >= canvas.height:
+        return
+    canvas.fill(x, 2 * y, x + len(text) - 1, 2 * y + 1, "")
+    canvas.put(x, y, text, "strong")
+
+
+MARKS = {"aluminium": "Al"}
+"""What is stamped on the plate, where the metal cannot be told from its colour."""
+
+Box = tuple[int, int, int, int]
+"""Left, top, width and height of a view, in half cells."""
+NOWHERE: Box = (0, 0, 0, 0)
+
+
+def _boxes(bead: Bead, width: int, lines: int) -> tuple[Box, Box]:
+    """Where both views lie: one over the other, a fillet side by side; or one by itself."""
+    small = width < ROOMY[0] or lines < ROOMY[1]
+    height = 2 * lines
+    whole = (0, 0, width, height)
+    if small and bead.more:
+        return (whole, NOWHERE) if bead.more == "above" else (NOWHERE, whole)
     share = {"above": 0.6, "cut": 0.4}.get(bead.more, 0.5)
     if bead.cornered or width > 3 * height:
         apart = 2 if width >= 40 else 1
@@ -86,8 +111,8 @@ def _lying(bead: Bead, pane: Pane) -> Pane:
         beadcrack.edges(bead, run)
     if bead.metal == "cast":
         beadskin.casting(run.pane)
+        beadskin.flange(run.pane)
     beadskin.dust(bead, run)
-    beadskin.specks(bead, run)
     beadskin.thrown(bead, run)
     if bead.pores:
         beadgas.pores(bead, run)

@@ -58,8 +58,9 @@ def laid(bead: Bead, pane: Pane) -> Run:
     share = 0.2 if bead.spatter or bead.strikes or bead.dust or bead.colour else 0.26
     half = max(min(height * share * bead.width, height * 0.45), 0.6)
     margin = max(near(width * 0.05), 1) if width > 4 else 0
-    run = Run(pane, (height - 1) / 2, half, margin, width - 1 - margin)
-    pane.fill(0, 0, width - 1, height - 1, "plate")
+    middle = (height - 1) * (0.26 if bead.strikes else 0.5)  # room for what was done beside it
+    run = Run(pane, middle, half, margin, width - 1 - margin)
+    pane.fill(0, 0, width - 1, height - 1, bead.plate)
     _joint(bead, run)
     _edges(bead, run)
     _zone(bead, run)
@@ -187,15 +188,21 @@ def _shadow(bead: Bead, run: Run) -> None:
             run.pane.line(bottom + wall + 1, left, right, "ripple")
 
 
-def drops(run: Run, count: int, seed: int) -> list[tuple[float, float, float]]:
-    """Places beside the bead, on the plate; the third is a size from 0 to 1."""
-    found = []
+def drops(
+    run: Run, count: int, seed: int, apart: float, rim: float
+) -> list[tuple[float, float, float]]:
+    """Places on the plate beside the bead, so far `apart`, `rim` from bead and pane's edge.
+
+    The third number is a size from 0 to 1; where there is no room for all, there are fewer.
+    """
+    found: list[tuple[float, float, float]] = []
     for along, across, size in places(count, seed):
         x = (0.03 + 0.94 * along) * (run.pane.width - 1)
         side = across * 2 - 1
         at = min(max(near(x) - run.first, 0), len(run.tops) - 1)
         room = run.tops[at] if side < 0 else run.pane.height - 1 - run.bottoms[at]
-        reach = room * abs(side) * 0.92
+        reach = rim + max(room - 2 * rim, 0) * abs(side) * 0.92
         y = run.tops[at] - 1 - reach if side < 0 else run.bottoms[at] + 1 + reach
-        found.append((x, y, size))
+        if all(max(abs(x - left), abs(y - top)) >= apart for left, top, _ in found):
+            found.append((x, y, size))
     return found

@@ -100,7 +100,7 @@ def _whiskers(run: Run) -> None:
         lean = (across - 0.5) * long * 0.9
         reach = long * (0.65 + 0.5 * size)
         run.pane.stroke(
-            [(x, run.middle), (x + lean, run.middle + side * (run.half + reach))], "hot"
+            [(x, run.middle), (x + lean, run.middle + side * (run.half + reach))], "weld"
         )
 
 

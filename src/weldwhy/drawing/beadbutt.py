@@ -28,16 +28,22 @@ class Cut:
     """The row of the lower plate's face."""
 
 
+_CAP = 0.17
+"""How high a sound cap stands, in parts of the pane's height."""
+_HANGS = {"drops": 0.08, "whiskers": 0.14}
+"""How much room what hangs from a root needs below the plates, more than a sound one."""
+
+
 def cut(bead: Bead, pane: Pane) -> Cut:
     """The cut painted on a bare pane."""
     height, width = pane.height, pane.width
-    hangs = 0.08 if bead.root in ("drops", "whiskers") and bead.seen == "behind" else 0.0
-    deep = max(near(height * (0.48 - 0.2 * bead.bend - hangs)), 2)
-    face = near(height * (0.28 - hangs))
+    lower, thinner = _room(bead)
+    deep = max(near(height * (0.48 - 0.2 * bead.bend - thinner)), 2)
+    face = near(height * (0.28 + max(_CAP * bead.height - 0.24, 0.0) + lower))
     half = max(min(height * 0.6, width * 0.26) * bead.width, 1.0)
     middle = (width - 1) / 2
     margin = 1 if width > 20 else 0
-    plate = "heat" if bead.heated_through else "plate"
+    plate = "heat" if bead.heated_through else bead.plate
     pane.fill(margin, face, width - 1 - margin, face + deep - 1, plate)
     made = Cut(
         pane, middle, face + deep * 0.35, half, deep,
@@ -62,6 +68,20 @@ def cut(bead: Bead, pane: Pane) -> Cut:
     _rims(bead, made)
     _between(bead, made)
     return made
+
+
+def _room(bead: Bead) -> tuple[float, float]:
+    """How much lower and how much thinner the plates are drawn, for what is round about them."""
+    if bead.heated_through:
+        return 0.06, 0.2
+    if bead.specks == "tungsten" or bead.late:
+        return 0.22, 0.08
+    below = _HANGS.get(bead.root, 0.0) if bead.seen == "behind" else 0.0
+    return -below, 1.5 * below
+
+
+_WIRES = ((-0.5, -1, 0.75), (-0.4, 1, 1.0), (0.4, -1, 0.8), (0.5, 1, 0.6))
+"""Ends of wire under a root: where each begins, how it leans, and how far down it reaches."""
 
 
 def _gap(bead: Bead, made: Cut, top: int) -> None:
@@ -95,7 +115,7 @@ def _cap(bead: Bead, made: Cut) -> None:
             reach = half * nugget(down / rows) + 0.4
             pane.line(made.floor + down, near(made.x - reach), near(made.x + reach), "")
         return
-    high = pane.height * 0.17 * bead.height
+    high = pane.height * _CAP * bead.height
     for up in range(1, near(high) + 1):
         reach = half * cap((up - 0.5) / high, bead.toe == "steep")
         pane.line(made.floor - up, near(made.x - reach), near(made.x + reach), "weld")
@@ -109,6 +129,9 @@ def _root(bead: Bead, made: Cut, through: bool) -> None:
         for up in range(1, max(near(made.deep * 0.28), 1) + 1):
             reach = half * 0.4 * (1 - (up - 1) / (made.deep * 0.4))
             pane.line(under - up, near(made.x - reach), near(made.x + reach), "")
+        return
+    if bead.root == "whiskers":
+        _wires(made, under)
         return
     high = pane.height * {"drops": 0.36, "sugared": 0.16}.get(bead.root, 0.07)
     wide = half * {"drops": 0.52, "sugared": 0.6}.get(bead.root, 0.42)
@@ -126,20 +149,24 @@ def _root(bead: Bead, made: Cut, through: bool) -> None:
         pane.fill(near(made.x - half), under - foot, near(made.x) - 1, under - 1, "plate")
         pane.fill(0, under, near(made.x) - 1, pane.height - 1, "")
         pane.column(near(made.x), under - foot, under - 1, "hole")
-    elif bead.root == "whiskers":
-        for begin, end in ((-0.25, -0.45), (0.2, 0.3)):
-            pane.stroke(
-                [(made.x + begin * half, under), (made.x + end * half, pane.height - 1)], "hot"
-            )
+
+
+def _wires(made: Cut, under: int) -> None:
+    """Ends of wire, straight and all of one thickness, that stick out of a flat root."""
+    long = made.pane.height - 1 - under
+    for begin, lean, part in _WIRES:
+        foot = near(made.x + begin * made.half)
+        reach = near(long * part)
+        made.pane.stroke([(foot, under), (foot + lean * reach, under + reach)], "weld")
 
 
 def _toes(bead: Bead, made: Cut) -> None:
     pane = made.pane
     for side, (x, y), way in (("left", made.toes[0], -1), ("right", made.toes[1], 1)):
         if bead.undercut in (side, "both"):
-            deep = max(made.deep * 0.3, 1.0)
+            deep = max(made.deep * 0.4, 1.0)
             for down in range(near(deep)):
-                reach = max(made.half * 0.24, 1.0) * (1 - down / deep)
+                reach = max(made.half * 0.4, 1.0) * (1 - down / deep)
                 far = near(x + way * (reach - 1))
                 pane.line(near(y) + down, min(near(x), far), max(near(x), far), "")
             pane.dot(near(x), near(y + deep), "hole")

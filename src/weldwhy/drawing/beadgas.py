@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from math import pi, sin
 
 from weldwhy.drawing.beadabove import Run
 from weldwhy.drawing.beadparts import Bead
@@ -66,22 +67,26 @@ _REACHES = {
 
 
 def _burrows(bead: Bead, run: Run) -> None:
-    """Long holes that slant to both sides; as tracks they lie open along the face."""
-    count = room(run.length, 4, COUNTS[bead.pore_count] // 2 + 1)
+    """Long holes that wind like worms, to one side of the middle and the other by turns.
+
+    Tracks lie in the face and go along it; burrows come up from below, and lean outwards.
+    """
+    long = max(near(run.half * 1.6), 6)
+    lean = 0.0 if bead.pores == "tracks" else 0.12 * run.half
+    sway = max(run.half * 0.25, 1.0)
+    count = min(max(int(run.length / (long * 0.85)), 2), COUNTS[bead.pore_count])
     for step in range(count):
-        along = (step + 0.6) / count * 0.9
         side = 1 if step % 2 else -1
-        if bead.pores == "tracks":
-            points = [
-                (along + bend * 0.5 / count, (0.5 - 0.15 * (bend % 2)) * side) for bend in range(3)
-            ]
-        else:
-            lean = run.half * 0.9 / run.length
-            points = [(along, 0.12 * side), (along + lean, 0.85 * side)]
-        line = [(run.x(at), run.y(at, across)) for at, across in points]
+        first = near(run.first + (step + 0.5) / count * run.length - long / 2)
+        middle = near(run.y((step + 0.5) / count, 0.42 * side))
+        line = [
+            (first + at, middle + side * lean * (2 * part - 1) - sway * sin(2 * pi * part))
+            for at in range(long)
+            for part in (at / (long - 1),)
+        ]
         run.pane.stroke(line, "hole", METAL)
-        if run.half > 6:
-            run.pane.stroke([(x + 1, y) for x, y in line], "hole", METAL)
+        for x, y in line:
+            run.pane.disc(x, y, run.half * 0.12, "hole", METAL)
 
 
 def end(bead: Bead, run: Run) -> None:

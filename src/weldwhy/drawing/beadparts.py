@@ -50,12 +50,18 @@ class Bead:
     bend: float = 0.0
     metal: str = "rolled"
     broken: bool = False
+    late: bool = False
     tacks: str = ""
 
     @property
     def cracks(self) -> tuple[str, ...]:
         """Where it is cracked."""
         return tuple(where for where in (self.crack, self.crack_too) if where)
+
+    @property
+    def plate(self) -> str:
+        """What the plates are painted with."""
+        return "pale" if self.metal == "aluminium" else "plate"
 
     @property
     def heated_through(self) -> bool:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from weldwhy.drawing import beadbutt, beadfillet, beadsplit
+from weldwhy.drawing import beadbutt, beadfillet, beadround, beadsplit
 from weldwhy.drawing.beadbutt import Cut
 from weldwhy.drawing.beadgas import COUNTS, SIZES, room, sown
 from weldwhy.drawing.beadparts import Bead
@@ -15,6 +15,11 @@ def paint(bead: Bead, pane: Pane) -> Pane:
     """The cut on a bare pane."""
     made = (beadfillet if bead.cornered else beadbutt).cut(bead, pane)
     _skin(bead, made)
+    _missing(bead, made)
+    if bead.heated_through:
+        beadround.furnace(made)
+    if bead.late:
+        beadround.clock(made)
     if bead.metal == "cast":
         casting(pane)
     _inside(bead, made)
@@ -36,30 +41,59 @@ def paint(bead: Bead, pane: Pane) -> Pane:
 def _inside(bead: Bead, made: Cut) -> None:
     """Pores, slag and specks in the metal."""
     pane, half = made.pane, made.half
-    if bead.pores:
+    if bead.pores in ("burrows", "tracks"):
+        _burrows(bead, made)
+    elif bead.pores:
         radius = max(SIZES[bead.pore_size] * half * 0.55, 0.4)
         found = _spots(bead, made)
-        if bead.pores in ("burrows", "tracks"):
-            for x, y, _ in found:
-                _burrow(bead, made, x, y)
-        else:
-            sown(pane, ((x, y, radius * (0.7 + 0.6 * size)) for x, y, size in found), WELD)
+        sown(pane, ((x, y, radius * (0.7 + 0.6 * size)) for x, y, size in found), WELD)
     if bead.slag == "trapped":
-        for side in (-1, 1):
-            x, y = made.x + side * half * 0.42, made.y
-            pane.disc(x, y, max(half * 0.17, 0.9), "slag", WELD)
-            pane.disc(x + side * half * 0.12, y + half * 0.1, half * 0.1, "slag", WELD)
+        for across, down, long in ((-0.5, 0.1, 0.42), (0.3, -0.25, 0.3), (0.12, 0.42, 0.25)):
+            x, y, reach = made.x + across * half, made.y + down * half, max(long * half, 1.0)
+            thick = max(near(half * 0.12), 1)
+            for line in range(3 * thick):
+                part = (0.5, 1.0, 0.75)[line // thick]
+                for at in range(near(x - reach * part), near(x + reach * part * 0.8) + 1):
+                    pane.dot(at, near(y) - thick + line, "slag", WELD)
     if bead.restart:
         # the new run lies on the end of the old one
         dip = (made.x, made.floor + made.deep * 0.2)
         ends = ((made.x - half * 0.8, made.floor), (made.x + half * 0.8, made.floor))
         pane.stroke([ends[0], dip, ends[1]], "ripple", WELD)
-    if bead.specks:
-        dull = bead.specks == "oxide"
-        for along, across, _ in places(room(half * made.deep, 8, 5), 6):
-            x, y = made.x + (along * 2 - 1) * half * 0.6, made.y + (across - 0.6) * half * 0.6
-            end = (x + half * (0.3 if dull else 0.1), y + (0.6 if dull else 1.0))
-            pane.stroke([(x, y), end], "slag" if dull else "hot", WELD)
+    if bead.specks == "oxide":
+        _skins(made)
+    elif bead.specks:
+        beadround.electrode(made)
+        _splinter(made)
+
+
+def _skins(made: Cut) -> None:
+    """Skins of oxide: on the plates beside the bead, and folded into it from both sides."""
+    pane, half, deep = made.pane, made.half, made.deep
+    for x in range(pane.width):
+        if pane.at(x, made.floor) in ("plate", "heat"):
+            pane.dot(x, made.floor, "tint")
+    for fold in _FOLDS:
+        line = [(made.x + across * half, made.floor + down * deep) for across, down in fold]
+        pane.stroke(line, "tint", WELD)
+
+
+_FOLDS = (
+    ((-1.0, 0.0), (-0.3, 0.12), (-0.55, 0.4), (-0.05, 0.5), (-0.2, 0.8)),
+    ((1.0, 0.0), (0.5, 0.05), (0.2, -0.05), (0.35, 0.4), (0.6, 0.3)),
+)
+"""How skins lie in a bead, in parts of its half width and of the plate's thickness."""
+
+
+def _splinter(made: Cut) -> None:
+    """A bright point with sharp corners, shut up in the metal with a dark rim about it."""
+    pane, half, deep = made.pane, made.half, made.deep
+    x, y = near(made.x - half * 0.4), near(made.floor + deep * 0.4)
+    long, thick = max(half * 0.9, 3.0), max(deep * 0.22, 1.0)
+    for more, paint in ((1, "ripple"), (0, "pale")):
+        for at in range(-more, near(long) + 1 + more):
+            reach = near(thick * (1 - max(at, 0) / long)) + more
+            pane.column(x + at, y - reach, y + reach, paint)
 
 
 def _spots(bead: Bead, made: Cut) -> list[tuple[float, float, float]]:
@@ -75,13 +109,18 @@ def _spots(bead: Bead, made: Cut) -> list[tuple[float, float, float]]:
     ]
 
 
-def _burrow(bead: Bead, made: Cut, x: float, y: float) -> None:
-    if bead.pores == "tracks":
-        made.pane.disc(x, made.pane.top(near(x)), 0.5, "hole", METAL)
-        return
-    way = 1 if x >= made.x else -1
-    reach = made.half * 0.42
-    made.pane.stroke([(x, y), (x + way * reach, y - reach * 0.8)], "hole", WELD)
+def _burrows(bead: Bead, made: Cut) -> None:
+    """Burrows come up from the root and spread; tracks are only pits in the face."""
+    pane, half = made.pane, made.half
+    for across in (-0.6, -0.2, 0.2, 0.6) if half > 11 else (-0.5, 0.5):
+        x = made.x + across * half
+        if bead.pores == "tracks":
+            pane.disc(x, pane.top(near(x)), 0.5, "hole", METAL)
+        else:
+            foot = made.x + across * half * 0.4, made.root[1] - made.deep * 0.3
+            top = x, made.floor + made.deep * 0.1
+            middle = (foot[0] + top[0]) / 2 + half * 0.1, (foot[1] + top[1]) / 2
+            pane.stroke([foot, middle, top], "hole", WELD)
 
 
 def _skin(bead: Bead, made: Cut) -> None:
@@ -111,7 +150,7 @@ def _layer(bead: Bead, made: Cut, x: int, top: int, away: float) -> None:
         if bead.dust == "rust":
             pane.column(x, top, top + thick - 1, "heat")
         else:
-            pane.dot(x, top - 1, "slag" if bead.dust == "soot" else "hot")
+            pane.dot(x, top - 1, "slag" if bead.dust == "soot" else "pale")
     if bead.spatter and away > 1 and (x * 7) % (5 if bead.spatter == "much" else 11) == 0:
         pane.disc(x, top - 0.6, 0.06 * pane.height * (0.3 + (x * 0.618) % 1), "hot")
 
@@ -133,6 +172,7 @@ def _leant(bead: Bead, made: Cut) -> None:
 def _bent(bead: Bead, made: Cut) -> None:
     """Plates folded up towards the bead; columns are moved, lengths across stay."""
     pane = made.pane
+    level = near(made.floor + made.deep)
     middle = (pane.width - 1) / 2
     most = pane.height * 0.42 * bead.bend
     stiff = middle * 0.3
@@ -143,3 +183,25 @@ def _bent(bead: Bead, made: Cut) -> None:
         bare = [""] * (pane.height - rest)
         columns[x] = column[up:] + bare if up >= 0 else bare + column[:rest]
     pane.rows = [list(row) for row in zip(*columns, strict=True)]
+    dashes(pane, (0, level), (pane.width - 1, level))
+
+
+def _missing(bead: Bead, made: Cut) -> None:
+    """Where a face lies too low: how high a flush one would be."""
+    if bead.hollow:
+        ends = made.toes
+        if not bead.cornered:
+            ends = ((ends[0][0], made.floor), (ends[1][0], made.floor))
+        dashes(made.pane, *ends)
+
+
+def dashes(pane: Pane, start: tuple[float, float], end: tuple[float, float]) -> None:
+    """What should be there and is not, where nothing is: a line of dashes."""
+    (x, y), (to_x, to_y) = start, end
+    count = max(near(max(abs(to_x - x), abs(to_y - y))), 1)
+    dash = max(pane.height // 12, 1)
+    for step in range(count + 1):
+        if step // dash % 2 == 0:
+            part = step / count
+            at = near(x + (to_x - x) * part), near(y + (to_y - y) * part)
+            pane.dot(*at, "ripple", frozenset({""}))

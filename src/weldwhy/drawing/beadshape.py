@@ -35,7 +35,8 @@ def grain(y: int, width: int) -> tuple[float, ...]:
     found = []
     for x in range(width):
         mixed = (x * 374761393 + y * 668265263) & 0xFFFFFFFF
-        mixed = ((mixed ^ (mixed >> 13)) * 1274126177) & 0xFFFFFFFF
+        for _ in range(2):
+            mixed = ((mixed ^ (mixed >> 13)) * 1274126177) & 0xFFFFFFFF
         found.append((mixed >> 8 & 0xFFFF) / 0xFFFF)
     return tuple(found)
 

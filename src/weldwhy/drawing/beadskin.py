@@ -5,7 +5,7 @@ from __future__ import annotations
 from weldwhy.drawing.beadabove import Run, drops
 from weldwhy.drawing.beadgas import room
 from weldwhy.drawing.beadparts import Bead
-from weldwhy.drawing.beadshape import grain, places, wave
+from weldwhy.drawing.beadshape import grain, places, rounded, wave
 from weldwhy.drawing.pane import METAL, WELD, Pane, near
 
 _PLATES = frozenset({"plate", "heat", "tint"})
@@ -83,9 +83,28 @@ def casting(pane: Pane) -> None:
     for y, row in enumerate(pane.rows):
         grains = grain(y, pane.width)
         row[:] = [
-            "ripple" if paint in _PLATES and part < 0.16 else paint
+            "ripple" if paint in _PLATES and part < 0.1 else paint
             for paint, part in zip(row, grains, strict=True)
         ]
+
+
+def flange(pane: Pane) -> None:
+    """A casting is seldom a plain plate: round corners, and a bolt hole in each."""
+    radius = max(pane.height * 0.085, 1.0)
+    corner = near(radius)
+    for left in (True, False):
+        x = radius * 2.2 if left else pane.width - 1 - radius * 2.2
+        for upper in (True, False):
+            y = radius * 1.2 if upper else pane.height - 1 - radius * 1.2
+            pane.disc(x, y, radius, "ripple", _PLATES)
+            pane.disc(x, y, radius * 0.5, "hole", _RINGS)
+            for off in range(corner):
+                first = 0 if left else pane.width - corner + off
+                line = off if upper else pane.height - 1 - off
+                pane.line(line, first, first + corner - off - 1, "")
+
+
+_RINGS = frozenset({"ripple"})
 
 
 def dust(bead: Bead, run: Run) -> None:
@@ -97,71 +116,94 @@ def dust(bead: Bead, run: Run) -> None:
         reach = run.half * (1.5 if soot else 1.2)
         for y in range(run.pane.height):
             off = (abs(y - run.middle) - run.half) / reach
-            share = (0.4 if soot else 0.22) if off < 0 else 0.9 * (1 - off)
-            _strewn(run, y, share, "slag" if soot else "hot")
+            share = (0.4 if soot else 0.5) if off < 0 else 0.9 * (1 - off)
+            _strewn(run, y, share, "slag" if soot else "pale", () if soot else _wiped(run))
+        if not soot:
+            _finger(run)
 
 
-def _strewn(run: Run, y: int, share: float, paint: str) -> None:
-    """A part of the dots of a row painted, without a visible order."""
+def _wiped(run: Run) -> tuple[int, ...]:
+    """The columns that a finger has wiped clean, right across the bead."""
+    half = max(near(run.half * 0.6), 1)
+    middle = near(run.x(0.6))
+    return tuple(range(middle - half, middle + half + 1))
+
+
+def _finger(run: Run) -> None:
+    """The finger at the end of what it has wiped."""
+    columns, foot = _wiped(run), run.pane.height - 1
+    half = len(columns) / 2
+    tip = run.middle + run.half * 1.4
+    for at, x in enumerate(columns):
+        top = near(tip + half * (1 - rounded(min(at, len(columns) - 1 - at) + 0.6, half)))
+        run.pane.column(x, top, foot, "heat")
+    nail = max(near(half * 0.45), 1)
+    for x in columns[nail:-nail]:
+        run.pane.column(x, near(tip) + 1, near(tip) + nail, "plate")
+
+
+def _strewn(run: Run, y: int, share: float, paint: str, but: tuple[int, ...] = ()) -> None:
+    """A part of the dots of a row painted, without a visible order; some columns stay clean."""
     if share > 0:
         row, grains = run.pane.rows[y], grain(y, run.pane.width)
         for x in range(run.first, run.last + 1):
-            if grains[x] < share and row[x] in METAL:
+            if grains[x] < share and row[x] in METAL and x not in but:
                 row[x] = paint
 
 
 def _rust(run: Run) -> None:
-    for along, across, size in places(15, 4):
-        x, y = run.x(along), run.y(along, (across * 2 - 1) * 1.7)
-        radius = run.half * (0.25 + 0.5 * size)
-        run.pane.disc(x, y, radius, "heat")
-        run.pane.disc(x + radius, y + radius * 0.6, radius * 0.6, "heat")
-        if size > 0.4:
-            run.pane.disc(x, y, run.half * 0.12, "hole")
+    """Ragged patches on bead and plate, some eaten into pits, and what ran down from them."""
+    pane, foot = run.pane, run.pane.height - 1
+    for step, (along, across, size) in enumerate(places(13, 4)):
+        along = (step + along) / 13
+        x, y = run.x(along), run.y(along, (across * 2 - 1) * 1.3)
+        radius = run.half * (0.2 + 0.35 * size)
+        pane.disc(x, y, radius, "heat")
+        pane.disc(x + radius, y + radius * 0.6, radius * 0.6, "heat")
+        if step % 2 == 0:
+            pane.column(near(x), near(y), near(y + (foot - y) * (0.5 + 0.5 * size)), "heat")
+        if step % 4 == 0:
+            pane.disc(x, y, run.half * 0.12, "hole")
 
 
 def thrown(bead: Bead, run: Run) -> None:
     """Drops of metal on the plate; burnt spots with a tail where the arc was struck."""
     if bead.spatter:
         count = room(run.pane.width * run.pane.height, 16, 34 if bead.spatter == "much" else 10)
-        for x, y, size in drops(run, count, 1):
-            radius = run.half * (0.08 + 0.3 * size * size)
+        for x, y, size in drops(run, count, 1, max(run.half * 0.45, 2.0), 0.0):
+            radius = run.half * (0.12 + 0.4 * size * size)
             if radius > 1:
                 run.pane.disc(x + 0.7, y + 0.7, radius, "ripple", _PLATES)
             run.pane.disc(x, y, radius, "hot")
     if bead.strikes:
-        count = 6 if bead.strikes == "much" else 4
-        for step, (x, y, size) in enumerate(drops(run, count, 8)):
-            radius = max(run.half * (0.35 + 0.2 * size), 1.2)
-            tail = run.half * (1.1 if step % 2 else -1.1)
-            run.pane.stroke([(x, y), (x + tail, y + run.half * 0.2)], "slag", _PLATES)
-            run.pane.disc(x, y, radius, "slag", _PLATES)
-            run.pane.disc(x, y, radius * 0.4, "hole", frozenset({"slag"}))
+        _strikes(run, 3 if bead.strikes == "much" else 2)
 
 
-def specks(bead: Bead, run: Run) -> None:
-    """Bits of tungsten, bright and angular; or folds and flakes of oxide, dull."""
-    if bead.specks == "tungsten":
-        for along, across, size in places(room(run.length * run.half, 8, 8), 6):
-            x, y = run.x(0.04 + 0.92 * along), run.y(along, (across * 2 - 1) * 0.6)
-            reach = run.half * (0.1 + 0.16 * size)
-            run.pane.disc(x + 0.6, y + 0.6, reach, "hole", WELD)
-            run.pane.stroke([(x - reach, y), (x, y - reach)], "hot", METAL)
-    elif bead.specks == "oxide":
-        for along, across, size in places(room(run.length * run.half, 14, 5), 9):
-            side = (across * 2 - 1) * 0.7
-            reach = run.half * (0.9 + 0.6 * size) / run.length
-            points = []
-            for turn, off in enumerate((0.0, -0.3, -0.12, 0.3, 0.1)):
-                at = along + reach * (turn - 2) / 2
-                points.append((run.x(at), run.y(at, side) + off * run.half))
-            run.pane.stroke(points, "slag", WELD)
-        _strewn_oxide(run)
+def _strikes(run: Run, count: int) -> None:
+    """Scratches in the plate, burnt where the arc lit; the rod stands on the last of them."""
+    pane, top = run.pane, max(run.bottoms) + 2
+    free = pane.height - top
+    radius = max(free * 0.17, 1.0)
+    for step in range(count):
+        x = pane.width * (0.13 + 0.25 * step)
+        y = top + free * (0.34 if step % 2 else 0.5)
+        start = (x - radius * 3, y - radius * 1.2)
+        pane.stroke([start, (x, y)], "slag", _PLATES)
+        pane.disc(x, y, radius * 1.25, "slag", _PLATES)
+        pane.disc(x, y, radius * 0.6, "hot")
+    _rod(pane, x, y, radius)
 
 
-def _strewn_oxide(run: Run) -> None:
-    for along, across, _ in places(room(run.length * run.half, 18, 9), 3):
-        run.pane.dot(near(run.x(along)), near(run.y(along, (across * 2 - 1) * 0.8)), "slag", WELD)
+def _rod(pane: Pane, x: float, y: float, radius: float) -> None:
+    """A rod that comes in from the right, with sparks at its end."""
+    for across, down in ((0.2, -2.4), (-1.7, -1.6), (-1.8, 1.3), (0.2, 2.4)):
+        pane.stroke([(x, y), (x + across * radius, y + down * radius)], "hot", _PLATES)
+    slope = 0.35
+    for at in range(near(x + radius * 0.9), pane.width):
+        level = near(y - (at - x) * slope)
+        thick = max(near(radius * 0.9), 1)
+        pane.column(at, level - thick, level + thick, "heat")
+        pane.column(at, level - thick // 2, level + thick // 2, "weld")
 
 
 def restart(bead: Bead, run: Run) -> None:

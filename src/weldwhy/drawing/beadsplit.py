@@ -20,7 +20,7 @@ def crack(where: str, made: Cut) -> None:
             (x + off * half * 0.1, top + long * step / 6) for step, off in enumerate(jagged(7, 2))
         ]
     elif where == "toe":
-        points = [(toe[0] - 0.5 + off * half * 0.06, toe[1] + deep * 0.2 * step)
+        points = [(toe[0] - 0.5 + off * half * 0.06, toe[1] + deep * 0.27 * step)
                   for step, off in enumerate(jagged(4, 2))]  # fmt: skip
     elif where == "under":
         points = _under(made)

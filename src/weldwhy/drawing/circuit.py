@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 
+from weldwhy.drawing import tools
 from weldwhy.drawing.canvas import Canvas
 from weldwhy.drawing.sketch import Point, Sketch
 
@@ -16,23 +17,11 @@ def paint(canvas: Canvas, parts: Mapping[str, float | str]) -> None:
     TROUBLES[str(parts["trouble"])](Sketch(canvas))
 
 
-def bolt(sketch: Sketch, x: float, y: float, size: float, paint: str = "hot") -> None:
-    """A flash of current, its middle at a point."""
-    points = ((1, -5), (-3, 1), (-0.4, 1), (-2, 6), (3.4, -1), (0.6, -1), (3, -5))
-    sketch.shape([(x + across * size, y + down * size) for across, down in points], paint)
-
-
-def waves(sketch: Sketch, y: float, *places: float) -> None:
-    """Heat that rises from `y`."""
-    for x in places:
-        sketch.line([(x, y), (x + 1.6, y - 2.2), (x, y - 4.4), (x + 1.6, y - 6.6)], 1, "hot")
-
-
 def _wall(sketch: Sketch, x: float, y: float) -> None:
     """A socket on the wall."""
-    sketch.box(x - 3.5, y - 4, x + 3.5, y + 4, "plate")
+    sketch.box(x - 4.5, y - 4, x + 4.5, y + 4, "plate")
     for side in (-1, 1):
-        sketch.box(x + side * 1.4 - 0.6, y - 1.2, x + side * 1.4 + 0.6, y + 1.2, "hole")
+        sketch.box(x + side * 1.8 - 0.6, y - 1.6, x + side * 1.8 + 0.6, y + 1.6, "hole")
 
 
 def _work(sketch: Sketch, welds: bool, lead: str = "weld") -> None:
@@ -48,8 +37,8 @@ def _work(sketch: Sketch, welds: bool, lead: str = "weld") -> None:
 
 
 def _sound(sketch: Sketch) -> None:
-    _wall(sketch, 4, 8)
-    sketch.line([(7, 8), (10, 12), (13, 10)], 1.4, "ripple")
+    _wall(sketch, 4.5, 8)
+    sketch.line([(8, 8), (10, 12), (13, 10)], 1.4, "ripple")
     sketch.frame(13, 4, 27, 18, "plate")
     sketch.disc(18, 9, 3, "hole", 1.6)
     sketch.sign(24.5, 8.5, "+")
@@ -74,7 +63,7 @@ def _breaker_trips(sketch: Sketch) -> None:
     sketch.box(7.5, 16, 16.5, 22, "heat")
     sketch.sign(6, 6, "ON")
     sketch.sign(6, 22.4, "OFF")
-    bolt(sketch, 27, 14, 1.5)
+    tools.bolt(sketch, 27, 14, 1.5)
     sketch.line([(31, 14), (36, 14)], 1.6, "ripple")
     sketch.frame(35, 8, 47, 22, "plate")
     sketch.cross(41, 15, 4)
@@ -86,7 +75,7 @@ def _thermal_trip(sketch: Sketch) -> None:
         sketch.box(6, y, 15, y + 1.3, "ripple")
     sketch.disc(22, 18, 3.6, "hole")
     sketch.disc(22, 18, 2.6, "hot")
-    waves(sketch, 8.5, 6, 12, 18, 24)
+    tools.waves(sketch, 8.5, 5, 13, 21)
     sketch.disc(40, 22.5, 5, "ripple")  # a thermometer, full to the top
     sketch.disc(40, 22.5, 3.8, "hot")
     sketch.bar(40, 2.6, 2, 20, "ripple")
@@ -104,12 +93,24 @@ def _fan_or_display(sketch: Sketch) -> None:
         tip = (x + across * 7, y + down * 7)
         sketch.shape([(x, y), (tip[0] - down * 3, tip[1] + across * 3),
                       (tip[0] + down * 2, tip[1] - across * 2)], "heat")  # fmt: skip
-    for side in (-1, 1) if sketch.scale > 0.6 else ():  # they stand still
-        sketch.line([(x - 6, y - side * 6), (x + 6, y + side * 6)], 1.4, "hole")
+    sketch.cross(x, y, 6.5)  # they stand still
     sketch.box(25, 6, 44, 16, "hole")
-    sketch.sign(34.5, 10.5, "E ?")
+    for left in (27.5, 33.5, 39.5):  # figures with strokes missing
+        _figure(sketch, left, 8)
     sketch.disc(29.5, 21, 2, "ripple")
     sketch.disc(39.5, 21, 2, "ripple")
+
+
+def _figure(sketch: Sketch, x: float, y: float) -> None:
+    """What is left of a figure whose strokes light up at random."""
+    part = int(x * 2) // 6 % 3
+    for step, (left, top, right, bottom) in enumerate(_STROKES):
+        if (step + part) % 3:
+            sketch.box(x + left, y + top, x + right, y + bottom, "hot")
+
+
+_STROKES = ((0, 0, 3.6, 1), (0, 1, 1, 3), (2.6, 1, 3.6, 3), (0, 3, 3.6, 4), (0, 4, 1, 6),
+            (2.6, 4, 3.6, 6))  # fmt: skip
 
 
 def _hot_leads(sketch: Sketch) -> None:
@@ -121,7 +122,7 @@ def _hot_leads(sketch: Sketch) -> None:
     for x, y in ((25, 17.5), (31, 19), (37, 17)):  # the rubber blisters
         sketch.disc(x, y, 1.8, "ripple")
         sketch.disc(x, y, 0.8, "hot")
-    waves(sketch, 9.5, 21, 27, 33, 39)
+    tools.waves(sketch, 9.5, 21, 29, 37)
     sketch.sign(7, 11.5, "+")
     sketch.sign(7, 19.5, "-")
     sketch.line([(13, 19.5), (22, 24), (48, 24)], 1.6, "ripple")
@@ -138,26 +139,23 @@ def _shock(sketch: Sketch) -> None:
     for side in (-1, 1):
         sketch.line([(x + side * 1.5, 19), (x + side * 4, 28)], 2.6, "heat")
         sketch.line([(x + side * 5.5, 3), (x + side * 8.5, 1)], 1, "hot")
-    bolt(sketch, 23, 6.5, 1.2)
+    tools.bolt(sketch, 23, 6.5, 1.2)
     for to_x, to_y in ((28, 9), (29, 19), (33, 8)):  # where the hand touches
         sketch.line([(31.5, 13.5), (to_x, to_y)], 1, "hot")
 
 
 def _weak_on_long_cord(sketch: Sketch) -> None:
-    _wall(sketch, 4, 6)
-    sketch.line([(4, 10), (4, 15), (9, 20)], 1.4, "ripple")
-    turns = (8.5, 5.6, 2.8) if sketch.scale > 0.7 else (8.5, 4.2)
-    for radius in turns:  # the cord on its reel, turn by turn
-        sketch.disc(14, 18, radius, "ripple", max(radius - 1.5, 0.1))
-    sketch.line([(14, 10), (22, 8), (26, 11)], 1.4, "ripple")
-    sketch.frame(26, 5, 35, 17, "plate")
-    sketch.ground(BENCH, "plate", 34)
-    sketch.line([(35, 8), (40, 7), (43, 9)], 1.4, "weld")
-    sketch.shape([(40.5, 8), (45.5, 8), (44.5, 16), (41.5, 16)], "heat")
-    sketch.bar(43, 0.8, 16, 18.5, "weld")
-    sketch.bar(43, 0.6, 18.5, 20.5, "hot")
-    sketch.disc(43, 22.5, 2, "weld")
-    sketch.word(16, 3, "cord")
+    cord: list[Point] = [(7, 4), (26, 4), (26, 9), (2, 9), (2, 14), (26, 14), (26, 19), (2, 19),
+                         (2, 24), (28, 24)]  # fmt: skip
+    sketch.line(cord, 1.4, "heat")  # back and forth over the floor
+    _wall(sketch, 5, 4)
+    sketch.frame(28, 13, 48, 28, "plate")
+    tools.level(sketch, 30, 25.5, 1)
+    sketch.line([(33, 13), (33, 2), (40, 2)], 1.4, "ripple")
+    sketch.shape([(38.5, 1), (45.5, 1), (44, 6), (40, 6)], "heat")
+    sketch.bar(42, 0.8, 6, 9, "weld")
+    sketch.bar(42, 0.8, 9, 11, "hot")
+    sketch.word(14, 26.8, "cord")
 
 
 TROUBLES: dict[str, Callable[[Sketch], None]] = {

@@ -24,47 +24,54 @@ def cylinder(sketch: Sketch, x: float, top: float, half: float) -> None:
     sketch.bar(x, half, top + 5, HIGH, "plate")
 
 
-def gauge(sketch: Sketch, x: float, y: float, radius: float, needle: float) -> None:
-    """A round gauge; `needle` from 0, at its stop on the left, to 1 on the right."""
+def dial(sketch: Sketch, x: float, y: float, radius: float) -> None:
+    """The round face of a gauge, with its rim."""
     sketch.disc(x, y, radius, "ripple")
     sketch.disc(x, y, radius - max(1.1, 1 / sketch.scale), "plate")
+
+
+def gauge(sketch: Sketch, x: float, y: float, radius: float, needle: float) -> None:
+    """A gauge; `needle` from 0, at its stop on the left, to 1 on the right."""
+    dial(sketch, x, y, radius)
     turn = pi * (1 - needle)
     reach = radius * 0.75
     sketch.line([(x, y), (x + reach * cos(turn), y - reach * sin(turn))], 1, "hole")
 
 
-def _supply(sketch: Sketch, needle: float) -> None:
-    """Cylinder and regulator at the left, hose, and a nozzle over the plate at the right."""
-    cylinder(sketch, 7, 4, 5)
-    sketch.box(9, 5, 17, 7.5, "heat")
-    gauge(sketch, 18, 6, 4.6, needle)
-    sketch.line(HOSE, 1.6, "ripple")
-    sketch.ground(BENCH, "plate", 28)
-    sketch.bar(39, 5, 6, 14, "heat")
-    sketch.bar(39, 3, 8, 14, "")
-    sketch.bar(39, 0.9, 8, 16, "weld")
-
-
 HOSE: tuple[Point, ...] = ((18, 10), (19, 17), (25, 19), (29, 12), (32, 3), (37, 3), (39, 6))
-
 
 FLAKE = ((2.6, 0), (0, 2.6), (1.8, 1.8), (1.8, -1.8))
 """How far the arms of a snow flake reach, across and down."""
 
 
 def _sound(sketch: Sketch) -> None:
-    _supply(sketch, 0.7)
+    """Cylinder and regulator at the left, hose, and a nozzle over the plate at the right."""
+    cylinder(sketch, 7, 4, 5)
+    sketch.box(9, 5, 17, 7.5, "heat")
+    gauge(sketch, 18, 6, 4.6, 0.7)
+    sketch.line(HOSE, 1.6, "ripple")
+    sketch.ground(BENCH, "plate", 28)
+    sketch.bar(39, 5, 6, 14, "heat")
+    sketch.bar(39, 3, 8, 14, "")
     sketch.shape([(36, 14), (42, 14), (45, BENCH), (33, BENCH)], "tint")
-    sketch.bar(39, 0.9, 14, 17, "weld")
+    sketch.bar(39, 0.9, 8, 17, "weld")
     sketch.shape([(38.4, 17), (39.6, 17), (41, BENCH), (37, BENCH)], "hot")
 
 
 def _no_gas(sketch: Sketch) -> None:
-    _supply(sketch, 0.0)
+    """The nozzle large, with no stream where there should be one; the gauge at its stop."""
+    cylinder(sketch, 5, 11, 4.5)
+    dial(sketch, 8, 6, 5.7)
+    sketch.sign(8, 6, "0")
+    sketch.line([(13, 9), (18, 12), (21, 4), (26, 2)], 1.6, "ripple")
+    x = sketch.even(36)
+    sketch.bar(x, 9, 0, 9.5, "heat")
+    sketch.bar(x, 6.5, 2, 9.5, "")
+    sketch.bar(x, 2.2, 0, 9, "weld")
+    sketch.ground(BENCH + 1, "plate", 20)
     for side in (-1, 1):
-        sketch.dotted((39 + side * 3, 15), (39 + side * 6, BENCH), "tint")
-    sketch.cross(39, 19.5, 5)
-    sketch.word(18, 9, "0")
+        sketch.dotted((x + side * 9, 12), (x + side * 11, BENCH), "tint")
+    sketch.cross(x, 19, 5.8)
 
 
 def _leaks(sketch: Sketch) -> None:
@@ -84,17 +91,21 @@ def _leaks(sketch: Sketch) -> None:
 
 
 def _will_not_stop(sketch: Sketch) -> None:
-    sketch.ground(BENCH, "plate", 4, 44)
-    sketch.bar(24, 9, 0, 10, "heat")
-    sketch.bar(24, 6.5, 2, 10, "")
-    sketch.bar(24, 2.2, 0, 8, "weld")
-    for x, foot in ((19, 11), (24, 24), (29, 37)):  # it blows on with no arc
-        sketch.arrow((x, 11), (foot, BENCH - 1.5), "tint", 3)
-    sketch.line([(40, 1), (46, 4)], 2, "ripple")  # the trigger is let go
-    sketch.line([(33, 3), (42, 3)], 2.4, "heat")
-    sketch.disc(8, 9, 6, "ripple")  # and the clock runs
-    sketch.disc(8, 9, 4.8, "plate")
-    sketch.line([(8, 5), (8, 9), (11, 10.5)], 1, "hole")
+    """The trigger has sprung out and is off, no arc burns, and the gas and the clock run on."""
+    sketch.ground(BENCH + 1, "plate", 22)
+    x = sketch.even(37)
+    sketch.beam(4, 3, 0, x, "heat")
+    sketch.bar(x, 7.5, 1, 11, "heat")
+    sketch.bar(x, 5, 4, 11, "")
+    sketch.shape([(x - 5, 12), (x + 5, 12), (x + 10, BENCH), (x - 10, BENCH)], "tint")
+    sketch.bar(x, 1.6, 4, 13, "weld")
+    for side in (-1, 1):  # it streams
+        sketch.line([(x + side * 2.5, 15), (x + side * 4.5, BENCH - 2)], 0.8, "")
+    sketch.line([(22, 7), (12, 12)], 2, "ripple")
+    sketch.sign(19, 14.5, "OFF")
+    sketch.disc(7, 21, 6, "ripple")
+    sketch.disc(7, 21, 4.8, "plate")
+    sketch.line([(7, 17.5), (7, 21), (10, 21)], 1, "hole")
 
 
 def _frosted_regulator(sketch: Sketch) -> None:

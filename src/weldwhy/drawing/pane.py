@@ -7,7 +7,7 @@ from math import ceil, floor
 
 from weldwhy.drawing.canvas import Canvas
 
-METAL = frozenset({"plate", "weld", "ripple", "heat", "tint"})
+METAL = frozenset({"plate", "weld", "ripple", "heat", "tint", "pale"})
 """Paints of what is solid, which a hole or a crack can be in."""
 WELD = frozenset({"weld", "ripple"})
 """Paints of the bead itself."""

@@ -39,17 +39,17 @@ def _fingernail(sketch: Sketch) -> None:
 
 
 def _overheated(sketch: Sketch) -> None:
-    rod = [(8, -1), (11, 6), (18, 12), (27, 16), (33, 17)]
-    sketch.line(rod[:2], 7.5, "heat")
-    sketch.line(rod, 3.4, "hot")  # the whole rod glows, and bends under its own weight
-    pieces = ((16, 13.5), (7.5, 15), (13, 19), (22, 18.5)) if sketch.scale > 0.6 else (
-        (7.5, 15), (15, 18.5))  # fmt: skip
-    for x, y in pieces:  # pieces of the coating
-        sketch.shape([(x, y), (x + 4, y + 0.8), (x + 3, y + 3.4), (x - 1, y + 2.4)], "heat")
-    tools.arc(sketch, (34, 17), 37, 2.4)
+    """It glows from end to end and hangs down limp, and its coating falls off in pieces."""
+    core = [(7, 11.5), (16, 11.5), (24, 12), (30, 14), (34, 17), (36, 20)]
+    sketch.frame(0, 7, 8, 16, "plate")  # the jaws of the holder
+    for start, end in (((8, 11.5), (13, 11.5)), ((17, 11.5), (23, 12)), ((28, 13), (31, 14.5))):
+        sketch.line([start, end], 7, "heat")
+    sketch.line(core, 3, "hot")
+    for x, y in ((12, 18), (18, 20.5), (25, 19)):
+        sketch.box(x, y, x + 3.4, y + 2.2, "heat")
+    tools.arc(sketch, (36, 19), 37, 2.4)
     tools.mound(sketch, 37, 7, 1.5)
-    for x in (22, 30, 38):  # heat rises off it
-        sketch.line([(x, 9), (x + 1.4, 6.5), (x, 4), (x + 1.4, 1.5)], 1, "hot")
+    tools.waves(sketch, 7.4, 11, 19, 27)
 
 
 def _stuck(sketch: Sketch) -> None:

@@ -132,7 +132,7 @@ class Sketch:
     def cross(self, x: float, y: float, reach: float) -> None:
         """Not so: two dark strokes, with a light rim where the page is bare behind them."""
         reach = max(reach, 1.6 / self.scale)
-        if self.scale < ROOMY:  # too few dots to see through it
+        if self.scale < ROOMY and reach * self.scale < 2.8:  # too few dots to see through it
             self.disc(x, y, reach * 1.35, "plate")
         for side in (-1, 1):
             self.line([(x - reach, y - side * reach), (x + reach, y + side * reach)], 1.2, "hole")

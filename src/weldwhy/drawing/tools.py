@@ -74,3 +74,25 @@ def mound(sketch: Sketch, x: float, wide: float, high: float) -> None:
         part = step / 6
         points.append((x + wide * part, PLATE - high * (1 - part * part)))
     sketch.shape(points, "weld")
+
+
+def level(sketch: Sketch, x: float, foot: float, lit: int, size: float = 1) -> None:
+    """How strong the current is: four steps that grow, so many of them lit."""
+    wide = max(int(2 * size * sketch.scale), 1) / sketch.scale
+    for step in range(4):
+        left = sketch.even(x) + step * wide * 2
+        high = (2.2 + 2.6 * step) * size
+        sketch.box(left, foot - high, left + wide, foot, "hot" if step < lit else "ripple")
+
+
+def waves(sketch: Sketch, y: float, *places: float) -> None:
+    """Heat that rises from `y`."""
+    sway = max(1.6, 1.1 / sketch.scale)
+    for x in places:
+        sketch.line([(x, y), (x + sway, y - 2.4), (x, y - 4.8), (x + sway, y - 7.2)], 1, "hot")
+
+
+def bolt(sketch: Sketch, x: float, y: float, size: float, paint: str = "hot") -> None:
+    """A flash of current, its middle at a point."""
+    points = ((1, -5), (-3, 1), (-0.4, 1), (-2, 6), (3.4, -1), (0.6, -1), (3, -5))
+    sketch.shape([(x + across * size, y + down * size) for across, down in points], paint)

@@ -6,7 +6,7 @@ from collections.abc import Callable, Mapping
 from math import radians, tan
 
 from weldwhy.drawing.canvas import Canvas
-from weldwhy.drawing.sketch import Sketch
+from weldwhy.drawing.sketch import ROOMY, Sketch
 
 MIDDLE = 24
 HALF = 4.5
@@ -69,7 +69,7 @@ def _eroded(sketch: Sketch) -> None:
          (22, 11.5), (20.5, 13), (19.5, 11)],
         "weld",
     )  # fmt: skip
-    for x, y in ((20, 9), (28, 10), (24, 11), (21.5, 6), (27, 5)):
+    for x, y in ((20, 9), (28, 10), (24, 11), (21.5, 6), (27, 5)) if sketch.scale > ROOMY else ():
         sketch.disc(x, y, 0.8, "slag")
     for side in (-1, 1):  # where the point was
         sketch.dotted((MIDDLE + side * HALF, 13), (MIDDLE + side * HALF, 16), "ripple")

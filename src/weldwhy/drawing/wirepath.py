@@ -9,7 +9,7 @@ from collections.abc import Callable, Mapping
 
 from weldwhy.drawing import tools
 from weldwhy.drawing.canvas import Canvas
-from weldwhy.drawing.sketch import Point, Sketch
+from weldwhy.drawing.sketch import HIGH, Point, Sketch
 from weldwhy.drawing.tools import PLATE
 
 ROLLS = 15
@@ -70,10 +70,10 @@ def _slip(sketch: Sketch) -> None:
     _rolls(sketch)
     _wire(sketch, 0, 48)
     for way, y in ((-1, LEVEL - 7.2), (1, LEVEL + 7.2)):  # they turn ...
-        x = ROLLS + 9.0
-        sketch.line([(ROLLS, y + way * 6), (x - 2, y + way * 4), (x, y)], 1, "hot")
-        sketch.arrow((x, y), (x - 1, y - way * 3.5), "hot")
-    for x in (23, 26.5):  # ... and only rub the wire
+        x = ROLLS - 9.5
+        sketch.line([(ROLLS, y + way * 6), (x + 2, y + way * 4), (x, y)], 1, "hot")
+        sketch.arrow((x, y), (x + 1, y - way * 3.5), "hot")
+    for x in (21, 24.5):  # ... and only rub the wire
         sketch.bar(x, 0.8, LEVEL - 1, LEVEL + 1, "hot")
     sketch.cross(32, LEVEL, 4.5)
 
@@ -106,14 +106,15 @@ def _nest_at_spool(sketch: Sketch) -> None:
 
 
 def _jerks(sketch: Sketch) -> None:
-    for place, end, count in ((8, 26, 2), (24, 15, 0), (40, 21, 1)):
+    for place, end, pace in ((7, 25, 12), (22, 16, 0), (37, 21, 7)):
         x = sketch.even(place)
         tools.gun(sketch, x, 12, 0.72)
         tools.wire(sketch, x, 9, end)
-        for step in range(count):
-            y = 16 + 6 * step
-            sketch.line([(x + 3, y - 2), (x + 5.5, y + 1), (x + 8, y - 2)], 0.9, "ripple")
-    for x, word in ((8, "fast"), (24, "stops"), (40, "slow")):
+        if pace:
+            sketch.arrow((x + 5, 14), (x + 5, 14 + pace), "ripple")
+        else:
+            sketch.beam(20, 0.8, x - 4, x + 4, "ripple")  # it runs no farther
+    for x, word in ((7, "fast"), (22, "stops"), (37, "slow")):
         sketch.word(x, 27.5, word)
 
 
@@ -139,14 +140,15 @@ def _tip(sketch: Sketch) -> None:
 
 
 def _curl(sketch: Sketch) -> None:
-    _tip(sketch)
-    sketch.bar(24, 1, 0, 12, "weld")
-    sketch.dotted((24, 13), (24, PLATE), "ripple")
-    sketch.line([(24, 12), (27, 15), (33, 17), (38, 16), (40, 13), (37, 11.5), (34.5, 14),
-                 (37, 19), (43, 23)], 1.8, "weld")  # fmt: skip
-    for reach in (3, 1):
-        sketch.line([(24 - reach, PLATE + 2), (24 + reach, PLATE + 2)], 1, "hole")
-    sketch.word(11, PLATE - 3, "aim")
+    x = 15
+    tools.gun(sketch, x, 6, 1.2)
+    sketch.ground(PLATE + 1, "plate")
+    sketch.bar(x, 0.8, PLATE + 1, HIGH, "hole")  # the joint, which the gun points at
+    sketch.dotted((x, 9), (x, PLATE), "ripple")
+    sketch.line([(x, 0), (x, 7), (18, 11), (22, 14), (27, 15)], 1.8, "weld")
+    sketch.disc(29, 10.5, 5.5, "weld", 3.7)  # one turn of a corkscrew, and off to the side
+    sketch.line([(27, 15), (33, 15), (38, 17), (42, 20), (44, PLATE)], 1.8, "weld")
+    sketch.word(7, PLATE - 3, "aim")
 
 
 def _burnback(sketch: Sketch) -> None:

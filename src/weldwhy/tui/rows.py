@@ -20,7 +20,7 @@ ROLES = (
 )  # fmt: skip
 """What a piece of text is for. The last two are the paints of an operating window."""
 
-DRAWN = ("plate", "weld", "ripple", "heat", "hole", "slag", "hot", "tint")
+DRAWN = ("plate", "weld", "ripple", "heat", "hole", "slag", "hot", "tint", "pale")
 """The paints of drawn welds, which only a page with such pictures styles."""
 
 Span = tuple[str, str]
