@@ -9,6 +9,8 @@ from collections.abc import Mapping
 from dataclasses import asdict, dataclass, field, fields
 from typing import Any
 
+from weldwhy.plaintext import clean
+
 SOUND, BETTER, NO_CHANGE, WORSE = RESULTS = ("sound", "better", "no change", "worse")
 """What a test bead after a remedy can be."""
 SITUATION = (
@@ -17,13 +19,50 @@ SITUATION = (
 """What may be known of the work, or of where the fault shows; empty means "don't know"."""
 DONT_KNOW, SKIP = REASONS = ("don't know", "skip")
 
+LONGEST_TEXT = 6000
+"""Letters kept of a text in a person's own words."""
+LONGEST_WORDS = 200
+"""Letters kept of the words that one entry was taken from."""
+
 
 class CaseError(ValueError):
     """A case that cannot be read; one plain line."""
 
 
 @dataclass(frozen=True, slots=True)
-class Situated:
+class Said:
+    """The person's own words, cleaned and cut; what was taken from them follows as entries.
+
+    `struck` are the words of what was understood in them and then struck out by the person.
+    """
+
+    text: str
+    not_understood: tuple[str, ...] = ()
+    struck: tuple[str, ...] = ()
+
+    def __post_init__(self) -> None:
+        object.__setattr__(self, "text", _kept(self.text, LONGEST_TEXT))
+        for name, most in (("not_understood", LONGEST_TEXT), ("struck", LONGEST_WORDS)):
+            kept = (_kept(words, most) for words in getattr(self, name))
+            object.__setattr__(self, name, tuple(filter(None, kept)))
+
+
+@dataclass(frozen=True, slots=True)
+class _Told:
+    """What was told; `words`: those it was taken from, "" if it was told outright.
+
+    The same told in other words is the same, so they count for nothing in a comparison.
+    """
+
+    words: str = field(default="", compare=False, kw_only=True)
+
+    def __post_init__(self) -> None:
+        if self.words:
+            object.__setattr__(self, "words", _kept(self.words, LONGEST_WORDS))
+
+
+@dataclass(frozen=True, slots=True)
+class Situated(_Told):
     """Something of the work was told, such as metal or place; "" means "don't know"."""
 
     field: str
@@ -31,21 +70,28 @@ class Situated:
 
 
 @dataclass(frozen=True, slots=True)
-class Reported:
+class Reported(_Told):
     """A symptom was reported."""
 
     symptom: str
 
 
 @dataclass(frozen=True, slots=True)
-class Resembled:
+class Resembled(_Told):
     """A picture was picked as the one most like it: the symptom itself, or one that looks alike."""
 
     symptom: str
 
 
 @dataclass(frozen=True, slots=True)
-class Answered:
+class Hinted(_Told):
+    """A symptom that somebody's words may mean; it is asked back before anything is built on it."""
+
+    symptom: str
+
+
+@dataclass(frozen=True, slots=True)
+class Answered(_Told):
     """A check was answered."""
 
     check: str
@@ -53,7 +99,7 @@ class Answered:
 
 
 @dataclass(frozen=True, slots=True)
-class Supposed:
+class Supposed(_Told):
     """An answer taken from somebody's words that is not certain; the check stays open."""
 
     check: str
@@ -61,14 +107,14 @@ class Supposed:
 
 
 @dataclass(frozen=True, slots=True)
-class Suspected:
+class Suspected(_Told):
     """The person's own guess at the cause."""
 
     cause: str
 
 
 @dataclass(frozen=True, slots=True)
-class Passed:
+class Passed(_Told):
     """A check was left unanswered, or a remedy undone; reason "don't know" or "skip"."""
 
     check: str
@@ -76,7 +122,7 @@ class Passed:
 
 
 @dataclass(frozen=True, slots=True)
-class Measured:
+class Measured(_Told):
     """A setting was told, as typed; "" withdraws it."""
 
     setting: str
@@ -84,7 +130,7 @@ class Measured:
 
 
 @dataclass(frozen=True, slots=True)
-class Tried:
+class Tried(_Told):
     """A remedy for a cause was tried; result of the test bead."""
 
     cause: str
@@ -92,13 +138,18 @@ class Tried:
     result: str
 
 
-Entry = (
-    Situated | Reported | Resembled | Answered | Supposed | Suspected | Passed | Measured | Tried
-)
+Told = (
+    Situated | Reported | Resembled | Hinted | Answered | Supposed | Suspected | Passed | Measured
+    | Tried
+)  # fmt: skip
+"""What can be taken from a person's own words, or told outright."""
+Entry = Said | Told
 KINDS: dict[str, type[Entry]] = {
+    "said": Said,
     "situated": Situated,
     "reported": Reported,
     "resembled": Resembled,
+    "hinted": Hinted,
     "answered": Answered,
     "supposed": Supposed,
     "suspected": Suspected,
@@ -178,6 +229,16 @@ class Case:
         return tuple(dict.fromkeys(e.symptom for e in self.entries if isinstance(e, kinds)))
 
     @property
+    def hinted(self) -> tuple[str, ...]:
+        """Symptoms to choose from, the likeliest first, while none is told and they were not all
+        refused."""
+        if any(isinstance(e, Reported | Resembled) for e in self.entries):
+            return ()
+        refused = [n for n, e in enumerate(self.entries) if e in NONE_MEANT]
+        after = self.entries[refused[-1] + 1 :] if refused else self.entries
+        return tuple(dict.fromkeys(e.symptom for e in after if isinstance(e, Hinted)))
+
+    @property
     def resembled(self) -> tuple[str, ...]:
         """Those of the symptoms that were picked by their picture only: look-alikes are open."""
         sure = {e.symptom for e in self.entries if isinstance(e, Reported)}
@@ -220,24 +281,45 @@ class Case:
         return tuple(entry for entry in self.entries if isinstance(entry, Tried))
 
     @property
+    def own_words(self) -> tuple[tuple[Said, tuple[Told, ...]], ...]:
+        """What was said in the person's own words, each with what was taken from it and stands."""
+        found: list[tuple[Said, tuple[Told, ...]]] = []
+        for entry in self.entries:
+            if isinstance(entry, Said):
+                found.append((entry, ()))
+            elif entry.words and found:
+                said, taken = found[-1]
+                found[-1] = (said, (*taken, entry))
+        return tuple(found)
+
+    @property
     def sound(self) -> bool:
         """Whether the last test bead was sound: the case is done."""
         return bool(self.tried) and self.tried[-1].result == SOUND
 
 
+NONE_OF_THESE = "none-of-these"
+"""The answer that a person means none of the symptoms hinted at."""
+NONE_MEANT = tuple(Passed("symptom", reason) for reason in REASONS)
+
+
 def entry_for(check: str, answer: str) -> Entry:
     """The entry that an answer makes; symptom, group and process are asked like checks."""
     if check == "symptom":
-        return Reported(answer)
+        return NONE_MEANT[-1] if answer == NONE_OF_THESE else Reported(answer)
     if check in SITUATION:
         return Situated(check, answer)
     return Answered(check, answer)
 
 
-def to_data(case: Case) -> list[dict[str, str]]:
-    """The case as plain data, one mapping an entry."""
+def to_data(case: Case) -> list[dict[str, Any]]:
+    """The case as plain data, one mapping an entry; an entry told outright has no words."""
     names = {kind: name for name, kind in KINDS.items()}
-    return [{"entry": names[type(entry)], **asdict(entry)} for entry in case.entries]
+    return [
+        {"entry": names[type(entry)]}
+        | {key: value for key, value in asdict(entry).items() if value or key != "words"}
+        for entry in case.entries
+    ]
 
 
 def from_data(data: Any) -> Case:
@@ -252,15 +334,34 @@ def _entry(number: int, item: Any) -> Entry:
     if not isinstance(name, str) or name not in KINDS:
         raise CaseError(f"entry {number} of the case is of no known kind")
     kind = KINDS[name]
-    names = [f.name for f in fields(kind)]
-    if sorted(item) != sorted(["entry", *names]):
+    names = [f.name for f in fields(kind) if f.name != "words"]
+    wanted = {"entry", *names}
+    # cases that were kept before their words were have none
+    if not wanted <= {*item} <= wanted | ({"words"} if kind is not Said else set()):
         raise CaseError(f"entry {number} of the case must have just the keys {', '.join(names)}")
-    if not all(isinstance(item[name], str) for name in names):
+    if not all(_is_text(value, key in LISTS) for key, value in item.items()):
         raise CaseError(f"entry {number} of the case must hold texts only")
     allowed = {"field": SITUATION, "reason": REASONS, "result": RESULTS}
-    for name, values in allowed.items():
-        if name in names and item[name] not in values:
-            raise CaseError(
-                f"entry {number} of the case: {name} must be one of {', '.join(values)}"
-            )
-    return kind(**{name: item[name] for name in names})
+    for key, values in allowed.items():
+        if key in names and item[key] not in values:
+            raise CaseError(f"entry {number} of the case: {key} must be one of {', '.join(values)}")
+    return kind(**{key: value for key, value in item.items() if key != "entry"})
+
+
+LISTS = ("not_understood", "struck")
+"""What holds several texts."""
+
+
+def _is_text(value: Any, several: bool) -> bool:
+    if several:
+        return isinstance(value, (list, tuple)) and all(isinstance(each, str) for each in value)
+    return isinstance(value, str)
+
+
+def _kept(text: str, most: int) -> str:
+    """The text as one safe line of at most so many letters, cut at a word."""
+    shown = clean(text[: 4 * most])  # marks that are not shown must not cost much time either
+    if len(shown) <= most and len(text) <= 4 * most:
+        return shown
+    cut = shown[: most - len(" ..")]
+    return f"{cut.rpartition(' ')[0] or cut} ..".strip()

@@ -1,4 +1,4 @@
-"""What was told in a case, sorted: what was seen, the work, the settings, all the rest; sources.
+"""What was told in a case, sorted: what was seen, the work, own words, settings, the rest; sources.
 
 Every entry stands in one of these or in what was tried; a kind of entry that is not known here is
 told with the rest, so that no report leaves anything out.
@@ -16,11 +16,14 @@ from weldwhy.case import (
     SITUATION,
     Case,
     Entry,
+    Hinted,
     Measured,
     Passed,
     Reported,
     Resembled,
+    Said,
     Situated,
+    Supposed,
     Tried,
 )
 from weldwhy.readings import told as read
@@ -58,9 +61,25 @@ def _situation(rules: RuleBase, case: Case, names: Sequence[str]) -> list[str]:
     ]
 
 
+def own_words(rules: RuleBase, case: Case) -> list[str]:
+    """Each text in the person's own words, then what was made of it and what was not.
+
+    Every line begins with words of the guide or a quote, so that no text can pass for a caution.
+    """
+    lines = []
+    for said, taken in case.own_words:
+        lines.append(f'"{said.text}"')
+        for entry in taken:
+            doubt = ", not certain" if isinstance(entry, Hinted | Supposed) else ""
+            lines.append(f'from "{entry.words}"{doubt}: {told.in_short(rules, entry)}')
+        lines += [f'not understood, so not counted: "{words}"' for words in said.not_understood]
+        lines += [f'struck out, so not counted: "{words}"' for words in said.struck]
+    return lines
+
+
 def answers(rules: RuleBase, case: Case) -> list[str]:
-    """Everything told that is no symptom, work, setting or remedy, in order."""
-    elsewhere = (Situated, Reported, Resembled, Measured)
+    """Everything told that is no symptom, work, setting, own words or remedy, in order."""
+    elsewhere = (Said, Situated, Reported, Resembled, Hinted, Measured)
     return [
         told.entry_line(rules, entry)
         for entry in case.entries
@@ -71,7 +90,7 @@ def answers(rules: RuleBase, case: Case) -> list[str]:
 def is_remedy(rules: RuleBase, entry: Entry) -> bool:
     """Whether the entry tells of a remedy: tried, or passed over."""
     if isinstance(entry, Passed):
-        return entry.check not in rules.checks and entry.check not in SITUATION
+        return entry.check not in (*rules.checks, *SITUATION, "symptom")
     return isinstance(entry, Tried)
 
 

@@ -6,7 +6,7 @@ or put it right. Nothing in it can drive a terminal: every box is cleaned as it 
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator
 from typing import TYPE_CHECKING
 
 from weldwhy import casefacts
@@ -17,12 +17,13 @@ from weldwhy.lines import safe, wrapped
 from weldwhy.plaintext import capital, clean
 from weldwhy.report import (
     TOP,
-    Said,
+    Once,
     caution_lines,
     ended,
     percent,
     ranked_line,
     ranking_lines,
+    ranking_title,
     reason_line,
     remedy_lines,
     remedy_settings,
@@ -47,16 +48,16 @@ RELY = (
 """Stands at the end of every report."""
 
 
-def case_report(interview: Interview, form: str, words: Iterable[str] = ()) -> list[str]:
-    """The lines of the report in one of `blocks.FORMATS`; `words`: what the person said freely."""
+def case_report(interview: Interview, form: str) -> list[str]:
+    """The lines of the report in one of `blocks.FORMATS`."""
     if form == "text":
-        return list(wrapped(case_text(interview, words)))
-    return WRITERS[form](_head(interview), list(case_blocks(interview, words)))
+        return list(wrapped(case_text(interview)))
+    return WRITERS[form](_head(interview), list(case_blocks(interview)))
 
 
-def case_text(interview: Interview, words: Iterable[str] = ()) -> list[str]:
+def case_text(interview: Interview) -> list[str]:
     """The report as plain lines that are not wrapped yet."""
-    return plain_lines(_head(interview), case_blocks(interview, words), ":")
+    return plain_lines(_head(interview), case_blocks(interview), ":")
 
 
 def _head(interview: Interview) -> list[str]:
@@ -77,23 +78,23 @@ def _head(interview: Interview) -> list[str]:
     )
 
 
-def case_blocks(interview: Interview, words: Iterable[str] = ()) -> Iterator[Block]:
+def case_blocks(interview: Interview) -> Iterator[Block]:
     """The boxes of the report, in order; an empty one is left out."""
-    for block in _blocks(interview, list(words)):
+    for block in _blocks(interview):
         lines = safe(line for line in block.lines if line)
         table = tuple(tuple(map(clean, row)) for row in block.table)
         if lines or table:
             yield Block(clean(block.title), tuple(lines), table=table, listed=block.listed)
 
 
-def _blocks(interview: Interview, words: Sequence[str]) -> Iterator[Block]:
+def _blocks(interview: Interview) -> Iterator[Block]:
     rules, case = interview.rules, interview.case
     stops = [caution for caution in interview.standing_cautions if caution.stop]
     yield _block("Stop", caution_lines(stops))
     yield _block("All the time", _all_the_time(interview))
     yield _listed("What was seen", casefacts.seen(rules, case))
     yield _listed("The work", casefacts.work(rules, case))
-    yield _listed("In the person's own words", [f'"{text}"' for text in words])
+    yield _listed("In the person's own words", casefacts.own_words(rules, case))
     yield _listed("What was told", casefacts.answers(rules, case))
     notes = tuple(casefacts.setting_notes(interview))
     yield Block("Settings", notes, table=tuple(casefacts.settings(interview)))
@@ -113,7 +114,7 @@ def _finding(interview: Interview) -> Iterator[Block]:
     leader = interview.ranked[0].cause if interview.ranked else None
     yield _block("What was tried", tried_lines(interview, interview.case.entries))
     if leader is not None:
-        yield _block("Most likely", ranking_lines(interview))
+        yield _block(ranking_title(interview), ranking_lines(interview))
         yield from _leading(interview, leader)
     yield _block("Next step", _next_step(interview))
     yield _listed("Sources", casefacts.sources(interview, [leader] if leader else []))
@@ -142,7 +143,7 @@ def _leading(interview: Interview, cause: Cause) -> Iterator[Block]:
 def _confirming(interview: Interview, cause: Cause) -> list[str]:
     """The open checks that decide on the cause, the cautions of each before it."""
     still_open = {check.id for check in interview.open_checks}
-    said, lines = Said(), []
+    said, lines = Once(), []
     for check in interview.confirm(cause.id):
         if check.id in still_open:
             lines += said.lines(interview.ask(check.id).cautions)
@@ -152,7 +153,7 @@ def _confirming(interview: Interview, cause: Cause) -> list[str]:
 
 def _changers(interview: Interview) -> list[str]:
     """What would put another cause first, the cautions of the check before each."""
-    said, lines = Said(), []
+    said, lines = Once(), []
     for line in interview.mind_changers[:TOP]:
         for check in interview.open_checks:
             if line.startswith(check.ask):

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from weldwhy.case import Entry, Passed, Tried
 from weldwhy.casefacts import is_remedy
-from weldwhy.report import Said, caution_lines, ended, setting_line
+from weldwhy.report import Once, caution_lines, ended, setting_line
 from weldwhy.told import entry_line
 
 if TYPE_CHECKING:
@@ -18,7 +18,7 @@ if TYPE_CHECKING:
 
 def tried_lines(interview: Interview, entries: Sequence[Entry], cure: int = -1) -> list[str]:
     """Each remedy tried or passed over, in order, its cautions before it; `cure` stands apart."""
-    rules, said, lines = interview.rules, Said(), []
+    rules, said, lines = interview.rules, Once(), []
     found = [(n, e) for n, e in enumerate(entries) if is_remedy(rules, e)]
     for number, (place, entry) in enumerate(found, 1):
         remedy = None if place == cure else _remedy(rules, entry)

@@ -7,7 +7,7 @@ import sys
 from collections.abc import Sequence
 
 from weldwhy.case import Case, CaseError, Entry
-from weldwhy.entries import EntryError, answered
+from weldwhy.entries import EntryError, answered, in_own_words
 from weldwhy.interview import Interview
 from weldwhy.model import RuleBase
 from weldwhy.plaintext import clean
@@ -29,14 +29,14 @@ def diagnose(options: argparse.Namespace) -> ExitCode:
     if options.json:
         print_json(interview, heard)
     else:
-        print_report(interview, heard, options.format or "text", said)
+        print_report(interview, heard, options.format or "text")
     return ExitCode.FINE
 
 
 def with_words(
     rules: RuleBase, case: Case, said: Sequence[str], system: str | None = None
 ) -> tuple[Case, Heard]:
-    """The case with what the free sentences say, and what was heard in them.
+    """The case with the free sentences and what they say, and what was heard in them.
 
     What they say comes first in the case, so that whatever was told outright counts for more.
     """
@@ -44,16 +44,15 @@ def with_words(
         return case, Heard()
     from weldwhy.understanding.hearing import understand
 
+    found: list[Entry] = []
     understood: list[Understood] = []
     rest: list[str] = []
     for text in said:
-        entries = (each.entry for each in understood)
-        heard = understand(rules, text, case.with_(*entries), system)
+        heard = understand(rules, text, case.with_(*found), system)
+        found += in_own_words(text, heard)
         understood += heard.understood
         rest += heard.not_understood
-    return Case((*(u.entry for u in understood), *case.entries)), Heard(
-        tuple(understood), tuple(rest)
-    )
+    return Case((*found, *case.entries)), Heard(tuple(understood), tuple(rest))
 
 
 def told(options: argparse.Namespace, rules: RuleBase) -> tuple[Case, list[str]]:
@@ -103,9 +102,7 @@ def print_json(interview: Interview, heard: Heard) -> None:
     print(json.dumps(diagnosis(interview, heard.understood, heard.not_understood), indent=2))
 
 
-def print_report(
-    interview: Interview, heard: Heard, form: str = "text", said: Sequence[str] = ()
-) -> None:
+def print_report(interview: Interview, heard: Heard, form: str = "text") -> None:
     """Print the result in words; what was not understood goes to stderr, for it is a remark.
 
     Above plain text stands what was understood, below it the options that answer the next question.
@@ -119,7 +116,7 @@ def print_report(
     if form == "text":
         for line in wrapped(understood_lines(interview.rules, heard.understood)):
             print(line)
-    for line in case_report(interview, form, said):
+    for line in case_report(interview, form):
         print(line)
     step = interview.step
     if step.answers and form == "text":

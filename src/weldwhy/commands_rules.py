@@ -63,7 +63,7 @@ def try_case(options: argparse.Namespace) -> ExitCode:
     rules = load(own_rules(options.rules, environment()))
     case, said = from_file(options.operand, rules)
     case, heard = with_words(rules, case, said)
-    print_report(Interview(rules, case), heard, said=said)
+    print_report(Interview(rules, case), heard)
     return ExitCode.FINE
 
 

@@ -12,16 +12,20 @@ from typing import TYPE_CHECKING, Any
 from weldwhy.case import (
     Answered,
     Entry,
+    Hinted,
     Measured,
     Passed,
     Reported,
     Resembled,
+    Said,
     Situated,
     Supposed,
     Suspected,
+    Told,
     Tried,
 )
 from weldwhy.plaintext import clean
+from weldwhy.report import before
 
 if TYPE_CHECKING:
     from weldwhy.advice import Advice, SettingAdvice
@@ -42,9 +46,21 @@ def diagnosis(
             for u in understood
         ],
         "not_understood": [clean(text) for text in not_understood],
+        "supposed": interview.supposed,
         "causes": [_cause(interview, ranked) for ranked in interview.ranked],
         "next": _step(interview.step),
         "expected_minutes": round(interview.expected_minutes, 1),
+        "said": [_said(said, taken) for said, taken in interview.case.own_words],
+    }
+
+
+def _said(said: Said, taken: Iterable[Told]) -> dict[str, Any]:
+    """The person's own words as the case keeps them, with what stands of what was taken."""
+    return {
+        "text": said.text,
+        "understood": [{"text": entry.words, **_meant(entry)} for entry in taken],
+        "not_understood": list(said.not_understood),
+        "struck_out": list(said.struck),
     }
 
 
@@ -53,7 +69,7 @@ def _meant(entry: Entry) -> dict[str, str]:
     match entry:
         case Situated(field=check, value=answer) | Measured(setting=check, value=answer):
             return {"check": check, "answer": clean(answer)}
-        case Reported(symptom=symptom) | Resembled(symptom=symptom):
+        case Reported(symptom) | Resembled(symptom) | Hinted(symptom):
             return {"check": "symptom", "answer": symptom}
         case Answered(check=check, answer=answer) | Supposed(check=check, answer=answer):
             return {"check": check, "answer": answer}
@@ -63,6 +79,8 @@ def _meant(entry: Entry) -> dict[str, str]:
             return {"check": f"tried {cause}", "answer": result}
         case Passed(check=check, reason=reason):
             return {"check": check, "answer": reason}
+        case Said(text=text):
+            return {"check": "said", "answer": text}
 
 
 def _cause(interview: Interview, ranked: Ranked) -> dict[str, Any]:
@@ -108,6 +126,7 @@ def _step(step: Step) -> dict[str, Any] | None:
     return {
         "kind": step.kind,
         "id": step.id,
+        "cautions": [clean(caution.text) for caution in before(step)],
         "text": clean(step.text),
         "answers": [{"id": answer.id, "text": clean(answer.text)} for answer in step.answers],
         "minutes": round(step.minutes, 2),

@@ -6,20 +6,25 @@ refuse the same ones. Every refusal is one plain line that says how to mend it.
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Collection, Iterable
+from dataclasses import replace
+from typing import TYPE_CHECKING
 
 from weldwhy import consumables
 from weldwhy.case import (
     DONT_KNOW,
+    NONE_MEANT,
     SITUATION,
     SKIP,
     Answered,
     Case,
     Entry,
+    Hinted,
     Measured,
     Passed,
     Reported,
     Resembled,
+    Said,
     Situated,
     Supposed,
     Suspected,
@@ -29,6 +34,9 @@ from weldwhy.case import (
 from weldwhy.model import JOINTS, PLACES, POSITIONS, RuleBase
 from weldwhy.problems import did_you_mean
 from weldwhy.units import Quantity, UnitError, parse, show
+
+if TYPE_CHECKING:
+    from weldwhy.understanding.heard import Heard
 
 PASSES = {"dont-know": DONT_KNOW, "skip": SKIP}
 """Words that may stand in place of an answer, and the reason they give for having none."""
@@ -94,6 +102,24 @@ def volunteered(rules: RuleBase, line: str, system: str | None = None) -> Entry:
     raise EntryError(f'"{line[:40]}" means nothing here; type ? for help')
 
 
+def in_own_words(text: str, heard: Heard, struck: Collection[int] = ()) -> tuple[Entry, ...]:
+    """A text and what was heard in it as entries: the words first, so that they are undone last.
+
+    `struck` are the places of what the person struck out. Who struck out all that was understood
+    has taken it back: then there are none.
+    """
+    left = [each for at, each in enumerate(heard.understood) if at not in struck]
+    # the same words may tell several things, of which only one was struck out
+    gone = dict.fromkeys(heard.understood[at].text for at in sorted(struck))
+    counted = {each.text for each in left}
+    said = Said(text, heard.not_understood, tuple(each for each in gone if each not in counted))
+    if not said.text or (gone and not left):
+        return ()
+    # without words of its own an entry would pass for one that was told outright
+    taken = ((each.entry, each.text or said.text) for each in left)
+    return (said, *(replace(e, words=words) for e, words in taken if not isinstance(e, Said)))
+
+
 def still_known(rules: RuleBase, case: Case) -> tuple[Case, int]:
     """The case without entries that these rules do not know, and how many were left out."""
     kept = tuple(entry for entry in case.entries if _is_known(rules, entry))
@@ -102,17 +128,19 @@ def still_known(rules: RuleBase, case: Case) -> tuple[Case, int]:
 
 def _is_known(rules: RuleBase, entry: Entry) -> bool:
     match entry:
+        case Said():
+            return True
         case Situated(field="grade", value=value):
             return not value or _is_metal(rules, value)
         case Situated(field=field, value=value):
             return not value or value in _words_for(rules).get(field, (value,))
-        case Reported(symptom=symptom) | Resembled(symptom=symptom):
+        case Reported(symptom) | Resembled(symptom) | Hinted(symptom):
             return symptom in rules.symptoms
         case Answered(check=check, answer=answer) | Supposed(check=check, answer=answer):
             found = rules.checks.get(check)
             return found is not None and answer in [each.id for each in found.answers]
         case Passed(check=step):
-            return step in rules.checks or _is_remedy(rules, step)
+            return step in rules.checks or _is_remedy(rules, step) or entry in NONE_MEANT
         case Measured(setting=setting):
             return setting in rules.settings
         case Tried(cause=cause) | Suspected(cause=cause):

@@ -128,7 +128,7 @@ class Interview:
         return network_for(
             self.rules,
             self.case.process,
-            tuple(sorted(self.case.symptoms)),
+            tuple(sorted(self.symptoms)),
             self.material,
             self._multipliers,
             failed,
@@ -136,9 +136,22 @@ class Interview:
         )
 
     @property
+    def symptoms(self) -> tuple[str, ...]:
+        """The symptoms told; if there are none, the likeliest that the words may mean.
+
+        That one is only for a first view of the causes: which is meant is the next question.
+        """
+        return self.case.symptoms or self.case.hinted[:1]
+
+    @property
+    def supposed(self) -> str:
+        """The symptom that the causes are ranked for though it is not told yet; "" if none is."""
+        return "" if self.case.symptoms else next(iter(self.case.hinted), "")
+
+    @property
     def material(self) -> str:
         """The metal told, that of its grade, or the only one that can show a symptom reported."""
-        reported = [self.rules.symptoms[s] for s in self.case.symptoms if s in self.rules.symptoms]
+        reported = [self.rules.symptoms[s] for s in self.symptoms if s in self.rules.symptoms]
         lone = [s.materials[0] for s in reported if len(s.materials) == 1]
         of_grade = self._metal_of_grade if self.case.grade else ""
         return self.case.material or of_grade or (lone[0] if lone else "")
@@ -200,7 +213,7 @@ class Interview:
 
     @property
     def _reported(self) -> bool:
-        return bool(self.case.symptoms) and bool(self.network.causes)
+        return bool(self.symptoms) and bool(self.network.causes)
 
     # what to show
 
@@ -284,6 +297,9 @@ class Interview:
     def _way_in(self) -> Step:
         """What is wrong? Of many symptoms, first where it is noticed."""
         process, group = self.case.process, self.case.told("group")
+        meant = steps.ask_meant(self.rules, process, self.case.hinted)
+        if meant is not None:
+            return meant
         many = len(steps.symptoms_of(self.rules, process)) > steps.SHORT_LIST
         if many and group is None:
             return steps.ask_group(self.rules, process)

@@ -24,7 +24,7 @@ SHARES: tuple[Share, ...] = ("operator", "machine", "material", "consumable")
 PLACES = ("indoors", "outdoors")
 JOINTS = ("butt", "fillet", "lap", "corner", "edge")
 POSITIONS = ("flat", "horizontal", "vertical up", "vertical down", "overhead")
-BESIDE = ("supply", "metal", "distance", "spool", "tool")
+BESIDE = ("supply", "metal", "distance", "spool", "tool", "machine", "dial")
 """What words tell of a number, or of the name of a metal, beside them."""
 SUITS = ("good", "usable", "poor")
 

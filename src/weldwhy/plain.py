@@ -24,7 +24,7 @@ from weldwhy.case import (
 )
 from weldwhy.casereport import case_text
 from weldwhy.console import Console, Leave
-from weldwhy.entries import EntryError, volunteered
+from weldwhy.entries import EntryError, in_own_words, volunteered
 from weldwhy.interview import Interview
 from weldwhy.model import RuleBase
 from weldwhy.plaintext import capital
@@ -33,6 +33,7 @@ from weldwhy.report import (
     ended,
     not_understood_lines,
     ranking_lines,
+    ranking_title,
     remedy_settings,
     step_lines,
     understood_lines,
@@ -120,7 +121,7 @@ class Talk:
             return
         lines = ranking_lines(self.interview)
         if lines != self.ranking:
-            self.say("", "Most likely:", *(f"  {line}" for line in lines))
+            self.say("", f"{ranking_title(self.interview)}:", *(f"  {line}" for line in lines))
         self.ranking = lines
 
     def _show_step(self) -> None:
@@ -190,7 +191,7 @@ class Talk:
         self._add(Tried(self.step.cause, self.step.id, result))
 
     def _pass(self, reason: str) -> None:
-        if self.step.id == "symptom":
+        if self.step.id == "symptom" and not self.bench.case.hinted:
             self.say("Pick the one that comes nearest; nothing can be found without it.")
         elif self.step.id in SITUATION:
             self._add(Situated(self.step.id, ""))
@@ -247,8 +248,9 @@ class Talk:
         heard = understand(rules, words, self.bench.case, self.bench.system)
         self.say(*understood_lines(rules, heard.understood))
         self.say(*not_understood_lines(heard.not_understood))
-        for entry in heard.entries:
-            self.bench.record(entry)
+        told = in_own_words(words, heard)
+        if told:
+            self.bench.record(*told)
         if heard.entries:
             self._after_change()
 

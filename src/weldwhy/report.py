@@ -25,7 +25,7 @@ TOP = 3
 """How many causes stand in a result: what fits beside a question on the smallest screen."""
 
 
-class Said:
+class Once:
     """Cautions as lines, each the first time only."""
 
     def __init__(self) -> None:
@@ -36,6 +36,13 @@ class Said:
         new = [caution for caution in cautions if caution.id not in self._ids]
         self._ids |= {caution.id for caution in new}
         return caution_lines(new)
+
+
+def ranking_title(interview: Interview) -> str:
+    """What stands over the ranking: while a symptom is only hinted at, that it is supposed."""
+    supposed = interview.supposed
+    name = interview.rules.symptoms[supposed].name if supposed in interview.rules.symptoms else ""
+    return f"Most likely, if it is {name}" if name else "Most likely"
 
 
 def ranking_lines(interview: Interview, top: int = TOP) -> list[str]:
@@ -60,8 +67,7 @@ def ranked_line(interview: Interview, number: int, ranked: Ranked) -> str:
 
 def step_lines(step: Step) -> list[str]:
     """One step: cautions before it, then what to do, why now, and how long it takes."""
-    # A job that must not be mended by guide is its own caution: it is said once.
-    lines = caution_lines(c for c in step.cautions if c.text != step.text)
+    lines = caution_lines(before(step))
     lines.append(f"STOP: {step.text}" if step.kind == "stop" else step.text)
     if step.call:
         lines.append(f"Call: {ended(step.call)}")
@@ -70,6 +76,14 @@ def step_lines(step: Step) -> list[str]:
     if step.minutes and step.kind != "stop":
         lines.append(f"Takes {minutes(step.minutes)}.")
     return safe(lines)
+
+
+def before(step: Step) -> tuple[Caution, ...]:
+    """The cautions that must come before the step is read.
+
+    A job that must not be mended by guide is its own caution: it is said once.
+    """
+    return tuple(caution for caution in step.cautions if caution.text != step.text)
 
 
 def cause_lines(interview: Interview, cause_id: str) -> list[str]:
@@ -98,7 +112,7 @@ def reason_line(reason: Reason) -> str:
 def remedy_lines(interview: Interview, cause_id: str) -> list[str]:
     """The remedies in order, cautions before each and settings after it."""
     lines: list[str] = []
-    said = Said()
+    said = Once()
     for number, advice in enumerate(interview.remedies(cause_id), 1):
         lines += said.lines(advice.cautions)
         lines += advice_lines(advice, number)

@@ -13,7 +13,7 @@ from weldwhy.advice import read_thickness
 from weldwhy.blocks import WRITERS, Block
 from weldwhy.lines import safe
 from weldwhy.plaintext import capital
-from weldwhy.report import Said, caution_lines, source_text
+from weldwhy.report import Once, caution_lines, source_text
 from weldwhy.setupdata import SETTINGS
 from weldwhy.units import show, show_target
 
@@ -61,7 +61,7 @@ def _head(rules: RuleBase, plan: Plan, case: Case, machine: Machine) -> list[str
 
 
 def _blocks(rules: RuleBase, plan: Plan, others: Sequence[Plan]) -> Iterator[Block]:
-    said = Said()
+    said = Once()
     yield from _block("All the time", said.lines(plan.cautions))
     yield from _block("Hook-up", _hookup(plan))
     yield from _block("Parts", [f"{each.part}: {each.choose}" for each in plan.parts])
@@ -125,7 +125,7 @@ def _reach(target: Target, system: str | None) -> str:
     return show_target(target, system)
 
 
-def _steps(plan: Plan, said: Said) -> list[str]:
+def _steps(plan: Plan, said: Once) -> list[str]:
     lines: list[str] = []
     for number, step in enumerate(plan.checklist, 1):
         lines += said.lines(step.cautions)
@@ -133,7 +133,7 @@ def _steps(plan: Plan, said: Said) -> list[str]:
     return lines
 
 
-def _bead(plan: Plan, said: Said) -> list[str]:
+def _bead(plan: Plan, said: Once) -> list[str]:
     bead = plan.test_bead
     if bead is None:
         return []

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
+from weldwhy.case import NONE_OF_THESE
 from weldwhy.model import Answer, Caution, Check, RuleBase, Symptom
 
 ASKED = ("ask", "look")
@@ -18,6 +19,8 @@ NOT_FOR = (
     "frame, steering or brakes: those are for a certified welder."
 )
 """Where this guide stops; said on the first screens and at the end of every report."""
+MEANT, MEANT_ONE = "Which of these is it?", "Is this what is wrong?"
+"""Ask back which symptom is meant, of several and of one."""
 HELP = "somebody who can stand beside you: an instructor, your supplier or a service shop"
 """Whom to call when the guide is at its end."""
 
@@ -76,6 +79,17 @@ def ask_symptom(rules: RuleBase, process: str, group: str = "") -> Step:
     """What is wrong? The symptoms that the process can show, of one group if it is told."""
     answers = tuple(Answer(s.id, s.name) for s in symptoms_of(rules, process, group))
     return Step("ask", "symptom", "What is wrong?", answers, 0.2, "this is the way in")
+
+
+def ask_meant(rules: RuleBase, process: str, hinted: Sequence[str]) -> Step | None:
+    """Which of the symptoms that the words may mean is it? None if the process can show none."""
+    shown = {symptom.id for symptom in symptoms_of(rules, process)}
+    answers = [Answer(name, rules.symptoms[name].name) for name in hinted if name in shown]
+    if not answers:
+        return None
+    text, none = (MEANT, "none of these") if len(answers) > 1 else (MEANT_ONE, "no, something else")
+    answers.append(Answer(NONE_OF_THESE, none))
+    return Step("ask", "symptom", text, tuple(answers), 0.1, "your words may mean this")
 
 
 def ask_process(rules: RuleBase, symptoms: Iterable[str]) -> Step:

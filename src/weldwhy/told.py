@@ -7,16 +7,19 @@ import re
 from weldwhy.case import (
     Answered,
     Entry,
+    Hinted,
     Measured,
     Passed,
     Reported,
     Resembled,
+    Said,
     Situated,
     Supposed,
     Suspected,
     Tried,
 )
 from weldwhy.model import RuleBase
+from weldwhy.steps import MEANT
 
 SHORTEST = 80
 """Letters of the longest question that is told whole beside its answer."""
@@ -40,17 +43,21 @@ def setting_line(rules: RuleBase, setting: str, value: str) -> str:
     return f"{name}: {value}"
 
 
+BEFORE_NAME = {Reported: "", Resembled: "looks like: ", Hinted: "perhaps: "}
+"""What stands before the name of a symptom, by how it was told."""
+
+
 def entry_line(rules: RuleBase, entry: Entry) -> str:
     """One line that says what the entry told."""
     match entry:
-        case Reported(symptom):
-            return rules.symptoms[symptom].name if symptom in rules.symptoms else symptom
+        case Said(text):
+            return f'own words: "{_cut(text, SHORTEST)}"'
         case Situated(name, value):
             label = "noticed" if name == "group" else name
             return f"{label}: {situation(rules, name, value) or 'not known'}"
-        case Resembled(symptom):
+        case Reported(symptom) | Resembled(symptom) | Hinted(symptom):
             name = rules.symptoms[symptom].name if symptom in rules.symptoms else symptom
-            return f"looks like: {name}"
+            return f"{BEFORE_NAME[type(entry)]}{name}"
         case Answered(check, answer):
             return answer_line(rules, check, answer)
         case Supposed(check, answer):
@@ -99,6 +106,8 @@ def _cut(text: str, length: int) -> str:
 
 def _asked(rules: RuleBase, step: str) -> str:
     """The words of a check or a remedy; the bare id if the rules no longer hold it."""
+    if step == "symptom":
+        return MEANT
     if step in rules.checks:
         return rules.checks[step].ask
     remedies = (r for cause in rules.causes.values() for r in cause.remedies if r.id == step)

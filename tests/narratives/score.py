@@ -14,7 +14,7 @@ from __future__ import annotations
 
 import sys
 from collections import Counter
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
@@ -23,12 +23,13 @@ import yaml
 
 from weldwhy import gases
 from weldwhy.case import (
+    NONE_OF_THESE,
     Answered,
     Case,
     Entry,
+    Hinted,
     Measured,
     Reported,
-    Resembled,
     Situated,
     Supposed,
     Suspected,
@@ -135,7 +136,7 @@ def item(rules: RuleBase, entry: Entry) -> Item:
     match entry:
         case Situated(field=name, value=told):
             return "work", name, value(rules, name, told)
-        case Reported(symptom=symptom) | Resembled(symptom=symptom):
+        case Reported(symptom) | Hinted(symptom):
             return "symptom", symptom, ""
         case Answered(check=check, answer=answer) | Supposed(check=check, answer=answer):
             return "answer", check, answer
@@ -209,7 +210,7 @@ def by_hand(story: Mapping[str, Any]) -> Case:
 def struck_out(case: Case, story: Mapping[str, Any]) -> Case:
     """The case of somebody who reads what was understood and strikes out the wrong symptoms."""
     meant = story.get("symptoms", [])
-    symptoms = (Reported, Resembled)
+    symptoms = (Reported, Hinted)
     kept = (e for e in case.entries if not isinstance(e, symptoms) or e.symptom in meant)
     return Case(tuple(kept))
 
@@ -229,14 +230,17 @@ def asked(rules: RuleBase, case: Case, story: Mapping[str, Any]) -> tuple[Case, 
         if step.kind not in ("ask", "check") or not step.answers:
             break
         count += 1
-        case = case.with_(entry_for(step.id, _answer(rules, step.id, story)))
+        offered = [each.id for each in step.answers]
+        case = case.with_(entry_for(step.id, _answer(rules, step.id, story, offered)))
     return case, count
 
 
-def _answer(rules: RuleBase, check_id: str, story: Mapping[str, Any]) -> str:
+def _answer(
+    rules: RuleBase, check_id: str, story: Mapping[str, Any], offered: Sequence[str]
+) -> str:
     symptoms = story.get("symptoms", [])
     if check_id == "symptom":
-        return str(symptoms[0])
+        return next((each for each in symptoms if each in offered), NONE_OF_THESE)
     if check_id == "group":
         return rules.symptoms[symptoms[0]].group if symptoms else ""
     if check_id not in rules.checks:
@@ -254,7 +258,7 @@ def ranks(rules: RuleBase, told: list[dict[str, Any]], ask: bool) -> dict[str, l
     """Places of the true cause, by way of asking; and the number of questions."""
     found: dict[str, list[int]] = {}
     for story in told:
-        if not story["cause"]:
+        if not story.get("cause"):
             continue  # somebody who says nothing of a weld
         text = Case(understand(rules, story["text"]).entries)
         read = struck_out(text, story)

@@ -12,9 +12,9 @@ from weldwhy.case import (
     Answered,
     Case,
     Entry,
+    Hinted,
     Measured,
     Reported,
-    Resembled,
     Situated,
     Supposed,
     Suspected,
@@ -106,8 +106,14 @@ def test_a_case_is_not_told_again_what_it_knows() -> None:
     ],
 )
 def test_a_symptom_is_known_by_what_people_call_it(text: str, symptom: str) -> None:
-    told = {e.symptom for e in _all(text) if isinstance(e, (Reported, Resembled))}
+    told = {e.symptom for e in _all(text) if isinstance(e, (Reported, Hinted))}
     assert symptom in told
+
+
+def _symptoms(text: str) -> list[str]:
+    """The symptoms told or to be asked back, the likeliest first."""
+    entries = understand(RULES, text).entries
+    return [e.symptom for e in entries if isinstance(e, (Reported, Hinted))]
 
 
 def test_the_more_exact_symptom_takes_the_words() -> None:
@@ -117,30 +123,31 @@ def test_the_more_exact_symptom_takes_the_words() -> None:
 
 def test_a_denied_symptom_is_dropped_and_not_handed_back() -> None:
     heard = understand(RULES, "no porosity but undercut")
-    told = {e.symptom for e in heard.entries if isinstance(e, (Reported, Resembled))}
+    told = {e.symptom for e in heard.entries if isinstance(e, (Reported, Hinted))}
     assert told == {"undercut"}
     assert heard.not_understood == ()
 
 
 def test_what_will_not_stop_goes_on() -> None:
     told = _all("it will not stop spattering")
-    assert {e.symptom for e in told if isinstance(e, (Reported, Resembled))} == {"spatter"}
+    assert {e.symptom for e in told if isinstance(e, (Reported, Hinted))} == {"spatter"}
 
 
 @pytest.mark.parametrize(
     "text", ["there is no spatter", "no undercut", "hardly any spatter", "no porosity, no undercut"]
 )
 def test_a_symptom_that_is_only_denied_is_none(text: str) -> None:
-    assert not any(isinstance(e, (Reported, Resembled)) for e in _all(text))
+    assert not any(isinstance(e, (Reported, Hinted)) for e in _all(text))
 
 
 def test_why_it_does_it_denies_nothing() -> None:
-    assert Reported("porosity") in _sure("I cannot see why I keep getting holes in the weld")
+    told = _symptoms("I cannot see why I keep getting holes in the weld")
+    assert told[0] == "porosity"
 
 
 def test_praise_tells_no_symptom() -> None:
     told = _all("stick, on clean steel it went on like glass")
-    assert not any(isinstance(e, (Reported, Resembled)) for e in told)
+    assert not any(isinstance(e, (Reported, Hinted)) for e in told)
 
 
 @pytest.mark.parametrize(
@@ -161,8 +168,7 @@ def test_what_is_near_a_symptom_is_not_taken_for_it(text: str, wrong: str) -> No
 
 
 def test_a_crack_in_the_crater_is_one_in_aluminium_too() -> None:
-    told = {e.symptom for e in _sure("crater cracks ali mig") if isinstance(e, Reported)}
-    assert told == {"crater-crack"}
+    assert _symptoms("crater cracks ali mig")[0] == "crater-crack"
 
 
 def test_a_symptom_of_other_processes_is_not_taken() -> None:
@@ -177,7 +183,8 @@ POROSITY = Case((Situated("process", "gmaw"), Reported("porosity")))
 
 
 def test_wind_is_an_answer_and_no_wind_another() -> None:
-    assert Answered("air-movement", "wind") in _all("its windy", POROSITY)
+    told = _all("its windy", POROSITY)
+    assert told & {Answered("air-movement", "wind"), Supposed("air-movement", "wind")}
     told = _all("its not windy", POROSITY)
     assert told & {Answered("air-movement", "still"), Supposed("air-movement", "still")}
     assert not told & {Answered("air-movement", "wind"), Supposed("air-movement", "wind")}
@@ -322,9 +329,7 @@ def test_two_thicknesses_tell_none() -> None:
 
 
 def test_a_slip_of_the_pen_is_read_over() -> None:
-    assert {e.symptom for e in _all("porsity") if isinstance(e, (Reported, Resembled))} == {
-        "porosity"
-    }
+    assert {e.symptom for e in _all("porsity") if isinstance(e, (Reported, Hinted))} == {"porosity"}
     assert Situated("material", "stainless") in _all("mig on stainles steel")
 
 
@@ -354,7 +359,7 @@ def test_nothing_is_made_of_what_says_nothing(text: str) -> None:
 
 def test_a_novel_is_cut_and_says_so() -> None:
     heard = understand(RULES, "mig porosity. " + "the cat sat and the dog ran away. " * 30_000)
-    assert Reported("porosity") in heard.entries or Resembled("porosity") in heard.entries
+    assert Reported("porosity") in heard.entries or Hinted("porosity") in heard.entries
     assert heard.not_understood[-1] == REST
     short = understand(RULES, "x " * (LIMIT // 4))
     assert REST not in short.not_understood
@@ -376,7 +381,7 @@ def _agrees(heard: Heard, case: Case) -> None:
     checks = [e.check for e in heard.entries if isinstance(e, (Answered, Supposed))]
     assert len(checks) == len(set(checks))
     order = [
-        (Situated,), (Reported, Resembled), (Answered, Supposed), (Measured,), (Suspected,),
+        (Situated,), (Reported, Hinted), (Answered, Supposed), (Measured,), (Suspected,),
         (Tried,),
     ]  # fmt: skip
     places = [

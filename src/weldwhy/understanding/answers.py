@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 from functools import cached_property
 
 from weldwhy.case import Answered, Supposed
@@ -10,10 +11,12 @@ from weldwhy.model import Check
 from weldwhy.understanding import manner
 from weldwhy.understanding.expected import Expected, expected
 from weldwhy.understanding.heard import SURE, Understood
-from weldwhy.understanding.judging import DOUBTFUL, AnswerView, answer_chance, confidence
+from weldwhy.understanding.judging import DOUBTFUL, AnswerView, answer_chance, answer_confidence
 from weldwhy.understanding.leanings import Leaning, leanings
+from weldwhy.understanding.matching import Match
 from weldwhy.understanding.symptoms import MUCH
 from weldwhy.understanding.telling import Said, Telling, source_of
+from weldwhy.understanding.tokens import Token
 from weldwhy.understanding.work import Work, met_in
 
 RIVAL, TORN = 0.9, 0.85
@@ -37,7 +40,7 @@ class Answers:
         """One entry for each check answered; `tried` are answers that are results of tries."""
         found: dict[str, list[Held]] = {}
         for view, check_id, answer, source in self.views():
-            sure = confidence(answer_chance(view))
+            sure = answer_confidence(answer_chance(view))
             if sure >= DOUBTFUL and source:
                 found.setdefault(check_id, []).append((sure, answer, source))
         found |= {check: [held] for check, held in tried.items()}
@@ -58,7 +61,7 @@ class Answers:
 
     def views(self) -> Iterator[View]:
         """What speaks for each answer that anything speaks for: check, answer, its words."""
-        leans = leanings(self.rules, self.work.free, "answer")
+        leans = leanings(self.rules, self._stated, "answer")
         fits, flips, denied = self._phrases()
         for key in sorted({*leans, *fits, *flips}):
             check_id, _, answer = key.partition(" ")
@@ -72,6 +75,18 @@ class Answers:
                 share, said = flips[key]
                 yield self._view(check, answer, leans.get(said.what), said, share, 0.0)
 
+    @property
+    def _stated(self) -> tuple[Token, ...]:
+        """The words of the text, those of questions blank: "is the wire rusty?" tells nothing."""
+        asked = self.telling.asked
+        return tuple(
+            replace(word, stem="", weak=True) if word.clause in asked else word
+            for word in self.work.free
+        )
+
+    def _is_asked(self, match: Match) -> bool:
+        return self.telling.words[match.last].clause in self.telling.asked
+
     def _phrases(
         self,
     ) -> tuple[dict[str, Said], dict[str, tuple[float, Said]], dict[str, float]]:
@@ -82,7 +97,7 @@ class Answers:
         for said in self.telling.said("answer"):
             check_id, _, answer = said.what.partition(" ")
             check = self.rules.checks.get(check_id)
-            if check is None or self.telling.is_guess(said.match):
+            if check is None or self.telling.is_guess(said.match) or self._is_asked(said.match):
                 continue
             if self.telling.telling(said.match.words) <= self.of_work:
                 continue  # "mild steel" names the metal and answers nothing
@@ -111,6 +126,7 @@ class Answers:
             words=float(lean.words if lean else 0),
             fit=fit,
             fit_squared=fit * fit,
+            exact=said.exact if said else 0.0,
             whole=self.work.whole(said.match) * fit if said else 0.0,
             flipped=flipped,
             limited=float(bool(check.symptoms)),

@@ -34,6 +34,8 @@ _READ = re.compile(
     rf"(?<![\w./$\u00a3\u20ac#-])(?P<number>{_NUMBER})"
     rf"(?:[ -]?(?:{_UNIT})(?![a-z0-9]))?(?![a-z0-9/])"
 )
+_TUNGSTEN = re.compile(r"\btungst[aiou]n\b")
+"""Misspelt, in as many letters."""
 _WORD = re.compile(r"[a-z][a-z'-]*|[0-9][0-9a-z./]*")
 _ENDS = re.compile(r"[.;!?\n]|, ")
 _SPELT = {"half": "1/2", "quarter": "1/4", "eighth": "1/8"}
@@ -74,6 +76,7 @@ class Figure:
 def figures(text: str) -> Iterator[Figure]:
     """Every number in a text, from left to right; prices are none."""
     low = text.lower() if len(text.lower()) == len(text) else text
+    low = _TUNGSTEN.sub("tungsten", low)
     tungsten = "tungsten" in low
     for found in _READ.finditer(low):
         kind = next((kind for kind in _UNITS if found[kind] is not None), "")

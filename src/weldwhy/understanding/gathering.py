@@ -4,18 +4,20 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from weldwhy.case import Answered, Entry, Measured, Reported, Resembled, Situated, Tried
+from weldwhy.case import Answered, Entry, Hinted, Measured, Reported, Situated, Tried
 from weldwhy.understanding import measures, symptoms, tries
 from weldwhy.understanding.answers import Answers, Held
 from weldwhy.understanding.heard import SURE, Heard, Understood
 from weldwhy.understanding.suspicions import suspected
 from weldwhy.understanding.telling import Telling
 from weldwhy.understanding.tokens import tokens
+from weldwhy.understanding.topic import LONG, is_elsewhere
 from weldwhy.understanding.tries import Done
 from weldwhy.understanding.work import Work
 
-FEW, LONG = 1, 8
-"""A text of so many telling words that gave so few entries is about something else."""
+FEW, PLAIN = 1, 0.45
+"""A text that gave so few sure entries may be about something else. There, and where its words say
+that something is in order, a symptom is asked back from this confidence on."""
 TRY = "-try"
 """How the id of a check ends whose answer is what came of a try."""
 
@@ -27,7 +29,7 @@ def gathered(telling: Telling) -> Heard:
     of_work = set(telling.used)
     numbers = list(_numbers(telling, work.process))
     reported = symptoms.told(telling, work)
-    told = {*telling.case.symptoms, *_symptoms(reported)}
+    told = _symptoms(telling, reported)
     done = tries.done(telling, work, told, numbers)
     answers = Answers(telling, work, told, of_work)
     given = list(answers.told(_tried_answers(answers, done)))
@@ -41,17 +43,32 @@ def gathered(telling: Telling) -> Heard:
         *_tried(telling, done, given),
     )
     telling.used |= {n for match in telling.found if match.denied for n in match.words}
-    if len(found) <= FEW and len(telling.telling(range(len(telling.words)))) >= LONG:
-        found = tuple(each for each in found if each.sure and len(each.text.split()) > 1)
+    elsewhere = is_elsewhere(telling)
+    if elsewhere or _is_thin(telling, found):
+        found = tuple(each for each in found if _is_plain(each, elsewhere))
         if not found:
             telling.used.clear()
     return Heard(found, tuple(_leftovers(telling)))
 
 
-def _symptoms(understood: Sequence[Understood]) -> Iterator[str]:
-    for each in understood:
-        if isinstance(each.entry, (Reported, Resembled)):
-            yield each.entry.symptom
+def _is_thin(telling: Telling, found: Sequence[Understood]) -> bool:
+    """Whether a long text gave hardly anything for sure."""
+    long = len(telling.telling(range(len(telling.words)))) >= LONG
+    return long and sum(each.sure for each in found) <= FEW
+
+
+def _is_plain(each: Understood, elsewhere: bool) -> bool:
+    """Whether it can be taken from a text that is, or may be, about something else."""
+    if isinstance(each.entry, Hinted):
+        return each.confidence >= PLAIN and not elsewhere
+    return each.sure and len(each.text.split()) > 1
+
+
+def _symptoms(telling: Telling, understood: Sequence[Understood]) -> set[str]:
+    """The symptoms that the rest of the text is read with: of those hinted at, the likeliest."""
+    found = [each.entry for each in understood]
+    told = {*telling.case.symptoms, *(e.symptom for e in found if isinstance(e, Reported))}
+    return told or {e.symptom for e in found[:1] if isinstance(e, Hinted)}
 
 
 def _numbers(telling: Telling, process: str) -> Iterator[Understood]:
@@ -81,7 +98,11 @@ def _not_fine(
         if each.sure and _is_normal(telling, each.entry)
         for word in _telling(each.text)
     }
-    return [each for each in reported if each.sure or fine.isdisjoint(_telling(each.text))]
+    return [
+        each
+        for each in reported
+        if each.confidence >= PLAIN or fine.isdisjoint(_telling(each.text))
+    ]
 
 
 def _telling(text: str) -> set[str]:

@@ -34,8 +34,12 @@ def understand(
     cut = len(whole) > LIMIT or len(text) > 4 * LIMIT
     if cut:
         whole = whole[:LIMIT].rpartition(" ")[0] or whole[:LIMIT]
-    phrases = book(rules)
-    words = corrected(phrases, tokens(whole, phrases.joined))
-    found = tuple(matches(phrases, words))
-    heard = gathered(Telling(rules, case, whole, words, found, system))
+    heard = gathered(telling_of(rules, whole, case, system))
     return Heard(heard.understood, (*heard.not_understood, REST)) if cut else heard
+
+
+def telling_of(rules: RuleBase, text: str, case: Case, system: str | None = None) -> Telling:
+    """A clean text of usual length with the phrases that fit in it."""
+    phrases = book(rules)
+    words = corrected(phrases, tokens(text, phrases.joined))
+    return Telling(rules, case, text, words, tuple(matches(phrases, words)), system)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
 from weldwhy.case import BETTER, NO_CHANGE, WORSE
@@ -11,7 +11,8 @@ from weldwhy.understanding.tokens import Token
 
 _GUESS = re.compile(
     r"\bi(?:'?m| am)? (?:\w+ )?(?:think|thinking|reckon|guess|guessing|suspect|bet|suppose|wonder"
-    r"|wondering|blame|figured?)\b"
+    r"|wondering|blame|figure)\b"
+    r"|\bput (?:my )?money on\b|\b(?:gotta|got to|has to|must) be\b"
     r"|\bsuspect(?:s|ed)?\b"
     r"|\b(?:he|she|they|mate|boss|neighbour|dad|wife|son) (?:thinks?|reckons?|thought)\b"
     r"|\bi'?d (?:bet|say|guess|blame)\b"
@@ -60,8 +61,9 @@ _RESULT = re.compile(
     rf"(?P<cured>{_CURED})|(?P<same>{_SAME})|(?P<worse>\bworse\b|\bworsened\b)|(?P<better>{_BETTER})"
 )
 _RUNS_SMOOTHLY = re.compile(_SMOOTH)
-_QUESTION = "is are could can do does should would am might isnt isn't"
-_ASKS = frozenset(_QUESTION.split())
+_DOUBTS = frozenset(("is", "are", "could", "can", "am", "might", "isnt", "isn't"))
+_ASKS = _DOUBTS | frozenset(("do", "does", "did", "should", "would"))
+"""Words that open a guess, such as "could it be the liner?", and those that open a question."""
 _DONE = """
 tried try changed swapped replaced turned fitted put new fresh different another spare more less
 up down cleaned moved went set used ran upped raised lowered cranked bumped dropped reground
@@ -118,6 +120,14 @@ def questions(text: str, words: Sequence[Token]) -> frozenset[int]:
             if "??" in after or any(each.word in _ASKS for each in mine[:3]):
                 found.add(word.clause)
     return frozenset(found)
+
+
+def guessing(words: Sequence[Token], asked: Iterable[int]) -> Iterator[int]:
+    """Those of the clauses that ask which ask whether some thing is the cause."""
+    for clause in asked:
+        mine = [word for word in words if word.clause == clause]
+        if any(word.word in _DOUBTS for word in mine[:3]):
+            yield clause
 
 
 def results(text: str) -> tuple[Result, ...]:

@@ -77,7 +77,11 @@ def _meant(rules: RuleBase, figure: Figure, process: str) -> Iterator[Meant]:
     text, near, supply = figure.text, figure.near, beside(rules, "supply")
     if figure.kind == "voltage" and not near & supply:
         yield "volts", f"{text} V", 0.95
-    elif figure.kind == "current" and not near & {"breaker", *(supply & set(figure.after[:2]))}:
+    elif (
+        figure.kind == "current"
+        and _is_set(rules, figure)
+        and not near & {"breaker", *(supply & set(figure.after[:2]))}
+    ):
         yield "amps", f"{text} A", 0.95
     elif figure.kind == "feed":
         yield _feed(rules, figure)
@@ -90,6 +94,12 @@ def _meant(rules: RuleBase, figure: Figure, process: str) -> Iterator[Meant]:
         yield from _length(rules, figure, process)
     elif not figure.kind:
         yield from _bare(rules, figure, process)
+
+
+def _is_set(rules: RuleBase, figure: Figure) -> bool:
+    """Whether amps were set: "a 180 amp mig" is what a machine can give at most."""
+    names = figure.after[:1] and figure.after[0] in beside(rules, "machine")
+    return not names or bool(set(figure.before[-1:]) & _SET_AT)
 
 
 def _feed(rules: RuleBase, figure: Figure) -> Meant:
@@ -160,7 +170,9 @@ def _by_name(rules: RuleBase, figure: Figure) -> Meant | None:
 def _set_at(rules: RuleBase, figure: Figure, process: str) -> Meant | None:
     """The amps of stick and TIG, which are said without their name: "at 90"."""
     by_amps = consumable(rules, process) in ("rod", "tungsten")
-    if not by_amps or not set(figure.before[-1:]) & _SET_AT or not 20 <= figure.value <= 400:
+    dial = {*figure.before[-2:], *figure.after[:3]} & beside(rules, "dial")
+    told = dial or set(figure.before[-1:]) & _SET_AT
+    if not by_amps or not told or not 20 <= figure.value <= 400:
         return None
     if figure.after and figure.after[0] in beside(rules, "metal"):
         return None

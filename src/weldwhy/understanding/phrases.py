@@ -176,17 +176,17 @@ def _said(rules: RuleBase) -> Iterator[tuple[str, str]]:
         if not meaning.startswith("beside "):
             yield from ((phrase, meaning) for phrase in phrases)
     for name, symptom in rules.symptoms.items():
-        for words in (*_names(symptom.name), *symptom.also):
+        for words in (*names_in(symptom.name), *symptom.also):
             yield words.lower(), f"symptom {name}"
     for name, material in rules.materials.items():
         for words in (material.name, *material.also):
             yield words.lower(), f"material {name}"
     for name, cause in rules.causes.items():
-        for words in _names(cause.name):
+        for words in names_in(cause.name):
             yield words.lower(), f"cause {name}"
 
 
-def _names(text: str) -> Iterator[str]:
+def names_in(text: str) -> Iterator[str]:
     """A name without its bracket, and what stands in the bracket."""
     bare, bracket, rest = text.partition("(")
     yield bare.strip()

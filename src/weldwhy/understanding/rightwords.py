@@ -7,6 +7,7 @@ import re
 from weldwhy.model import RuleBase
 
 _COMMON = """
+two new cold size test mark cross
 about above after again against ages almost along already also always another anyway around away
 back bang beginner behind being below best better between beside bits both bought bought boss brand
 bring brother buddy called came change changed couple cost dad daughter didnt different doing done
@@ -32,6 +33,11 @@ food coffee water money price cheap buy bought sell sold store shipping email si
 hello regards cheers pardon football game games movie book books letter letters writing written
 """
 _LETTERS = re.compile(r"[a-z]+")
+
+
+def everyday_words() -> frozenset[str]:
+    """Plain English words that belong to no trade."""
+    return frozenset(_COMMON.split())
 
 
 def right_words(rules: RuleBase) -> frozenset[str]:

@@ -12,9 +12,13 @@ from weldwhy.understanding.figures import Figure
 Meant = tuple[str, str, float]
 """A setting (or "thickness"), the value as it is to be read, and how surely it is meant."""
 
-_ROD = re.compile(r"e?(?:60[12][0-9]|70[12][0-9]|308l?|309l?|316l?|312)(?:-1[5-8])?")
+_ROD = re.compile(r"e?(?:60[12][0-9]|70[12][0-9]|308l?|309l?|316l?|312)(?:-1[5-8])?s?")
 _TUNGSTENS = frozenset((1.0, 1.6, 2.0, 2.4, 3.2, 4.0))
 """Sizes that tungstens have, mm."""
+SPAN = 50.0
+"""From so many whole inches (in mm) on, a length without a name is that of a run, or a pipe's."""
+_RODS = frozenset((2.5, 3.2))
+"""Sizes that rods have and plate seldom has, mm."""
 _THICKEST_WIRE, _THICKEST_FED = 2.4, 1.7
 """Of the wire of a reel, and of one that is fed, mm."""
 
@@ -82,8 +86,10 @@ def _by_process(
         if figure.tungsten and millimetres in _TUNGSTENS:
             return "tungsten", words, 0.75
         return None
-    if uses == "rod" and bare and 1.5 <= millimetres <= 6:
+    if uses == "rod" and (bare or millimetres in _RODS) and 1.5 <= millimetres <= 6:
         return "rod", words, 0.75
+    if words.endswith("in") and "/" not in words and millimetres >= SPAN:
+        return None  # "ran 2 inches" is no plate
     if figure.kind == "length" and 0.5 <= millimetres <= 60:
         return "thickness", words, 0.72
     return None

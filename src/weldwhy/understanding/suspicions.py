@@ -7,7 +7,9 @@ from dataclasses import dataclass
 from weldwhy.case import Suspected
 from weldwhy.understanding.heard import Understood
 from weldwhy.understanding.leanings import leanings
+from weldwhy.understanding.manner import guessing
 from weldwhy.understanding.telling import Telling, source_of
+from weldwhy.understanding.tokens import NOT
 from weldwhy.understanding.work import Work, met_in
 
 GUESSED = 0.45
@@ -30,7 +32,7 @@ def suspected(telling: Telling, work: Work, symptoms: set[str]) -> list[Understo
     """The cause suspected: one at most, for a guess is worth little."""
     guesses = [
         guess
-        for clause in sorted(telling.guessed | telling.asked)
+        for clause in sorted({*telling.guessed, *guessing(telling.words, telling.asked)})
         for guess in _guesses(telling, work, symptoms, _words(telling, clause))
     ]
     best = max(guesses, key=lambda guess: guess.weight, default=None)
@@ -41,7 +43,9 @@ def suspected(telling: Telling, work: Work, symptoms: set[str]) -> list[Understo
 
 def _guesses(telling: Telling, work: Work, symptoms: set[str], numbers: list[int]) -> list[_Guess]:
     """Every cause that these words may mean."""
-    leans = leanings(telling.rules, [telling.words[n] for n in numbers], "cause")
+    leans = leanings(
+        telling.rules, [telling.words[n] for n in _undenied(telling, numbers)], "cause"
+    )
     said = {
         each.what: each
         for each in reversed(telling.said("cause"))
@@ -62,6 +66,12 @@ def _guesses(telling: Telling, work: Work, symptoms: set[str], numbers: list[int
             source = source_of(phrase, None) or tuple(numbers)
             found.append(_Guess(weight, fit, name, source))
     return found
+
+
+def _undenied(telling: Telling, numbers: list[int]) -> list[int]:
+    """The words before one that denies: "it is not the liner" is no guess at the liner."""
+    denies = (place for place, n in enumerate(numbers) if telling.words[n].stem == NOT)
+    return numbers[: next(denies, len(numbers))]
 
 
 def _words(telling: Telling, clause: int) -> list[int]:

@@ -7,20 +7,19 @@ from dataclasses import dataclass, replace
 from functools import lru_cache
 from math import log
 
-from weldwhy.case import Reported, Resembled
+from weldwhy.case import Hinted, Reported
 from weldwhy.model import RuleBase
 from weldwhy.understanding.heard import SURE, Understood
 from weldwhy.understanding.judging import SymptomView, symptom_chance, symptom_confidence
 from weldwhy.understanding.leanings import Leaning, leanings
+from weldwhy.understanding.phrases import names_in
 from weldwhy.understanding.telling import Said, Telling, source_of
 from weldwhy.understanding.tokens import Token
 from weldwhy.understanding.work import Work
 
-DOUBTFUL, SECOND = 0.44, 0.7
-"""How likely a doubtful symptom must be at least, and a second one beside another.
-
-A wrong symptom costs more than none: the guide asks for what it does not know.
-"""
+LEADING, DOUBTFUL, HINTS = 0.11, 0.05, 5
+"""How sure the likeliest symptom must be to be asked back, how sure one beside it, and how many
+are."""
 DENIED = 0.6
 """A phrase that is denied and fits so well tells that the symptom is not there."""
 FEW, HALF = 2, 0.5
@@ -46,16 +45,21 @@ class _Weighed:
 
 
 def told(telling: Telling, work: Work) -> list[Understood]:
-    """The symptoms told for sure, else the likeliest one if it is likely enough to be doubtful."""
-    chosen: list[Understood] = []
+    """The symptoms told for sure, the best first; if there are none, those to be asked back."""
+    known = telling.case.symptoms
+    found = []
     for view, symptom, source in views(telling, work):
-        sure = symptom_confidence(symptom_chance(view))
-        if symptom in telling.case.symptoms:
+        if symptom in known:
             telling.used.update(source)
-        elif sure >= (SECOND if chosen else DOUBTFUL) and len(chosen) < MOST:
-            entry = Reported(symptom) if sure >= SURE else Resembled(symptom)
-            chosen.append(telling.made(source, entry, sure))
-    return [each for each in chosen if each.sure] or chosen[:1]
+        else:
+            found.append((symptom_confidence(symptom_chance(view)), symptom, source))
+    sure = [each for each in found if each[0] >= SURE][:MOST]
+    if sure or known:
+        return [telling.made(source, Reported(symptom), chance) for chance, symptom, source in sure]
+    found.sort(key=lambda each: -each[0])
+    leading = bool(found) and found[0][0] >= LEADING
+    hints = [each for each in found if leading and each[0] >= DOUBTFUL][:HINTS]
+    return [telling.made(source, Hinted(symptom), chance) for chance, symptom, source in hints]
 
 
 def views(telling: Telling, work: Work) -> list[View]:
@@ -72,6 +76,8 @@ def views(telling: Telling, work: Work) -> list[View]:
             score=lean.score if lean else 0.0,
             covered=min(lean.covered, MUCH) if lean else 0.0,
             fit=said.fit if said else 0.0,
+            exact=said.exact if said else 0.0,
+            named=said.exact_in(names(telling.rules)[each.symptom]) if said else 0.0,
             whole=work.whole(said.match) * said.fit if said else 0.0,
             unsaid=lean.score if lean and not said else 0.0,
             share=each.weight / ranked[0].weight,
@@ -132,6 +138,15 @@ def _can_show(rules: RuleBase, work: Work, symptom: str) -> bool:
     return (not work.process or work.process in shown.processes) and (
         not work.material or not shown.materials or work.material in shown.materials
     )
+
+
+@lru_cache(maxsize=4)  # rules are equal only to themselves
+def names(rules: RuleBase) -> dict[str, frozenset[str]]:
+    """What the trade calls each symptom, in lower case."""
+    return {
+        name: frozenset(words.lower() for words in (*names_in(symptom.name), *symptom.also))
+        for name, symptom in rules.symptoms.items()
+    }
 
 
 @lru_cache(maxsize=4)  # rules are equal only to themselves

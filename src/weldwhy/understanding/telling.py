@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Collection, Iterable, Sequence
 from dataclasses import dataclass, field
 from functools import cached_property
 
@@ -14,6 +14,8 @@ from weldwhy.understanding.leanings import Leaning
 from weldwhy.understanding.matching import Match
 from weldwhy.understanding.tokens import Token
 
+ALL = 0.99
+"""From this share on a phrase is covered."""
 MOST = 0.99
 """Highest confidence: words are never certain."""
 
@@ -25,6 +27,18 @@ class Said:
     what: str
     match: Match
     fit: float
+
+    @property
+    def exact(self) -> float:
+        """How well it fits if it is of several telling words that are all there, else 0."""
+        phrase = self.match.phrase
+        several = phrase.strong > 1 or " " in phrase.words
+        return self.fit if several and self.match.covered >= ALL else 0.0
+
+    def exact_in(self, names: Collection[str]) -> float:
+        """How well it fits if it is one of these names and all there, else 0."""
+        named = self.match.phrase.words in names and self.match.covered >= ALL
+        return self.fit if named else 0.0
 
     @property
     def strength(self) -> float:

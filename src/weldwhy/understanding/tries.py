@@ -10,8 +10,9 @@ from weldwhy.case import BETTER, NO_CHANGE, WORSE, Answered, Measured, Tried
 from weldwhy.model import Cause, RuleBase
 from weldwhy.understanding import manner, turning
 from weldwhy.understanding.heard import Understood
-from weldwhy.understanding.matching import Match
+from weldwhy.understanding.matching import NEAR, Match
 from weldwhy.understanding.telling import Said, Telling
+from weldwhy.understanding.tokens import NOT, Token
 from weldwhy.understanding.work import Work, met_in
 
 LEAST = 0.6
@@ -56,7 +57,15 @@ def _turned(telling: Telling, work: Work, numbers: Sequence[Understood]) -> Iter
     for turn in turns:
         remedy = turn.cause.remedies[0].id
         source = telling.between(turn.start, turn.end)
+        if not source or _denied(telling.words, source[0]):
+            continue
         yield _entry(telling.rules, source, turn.cause, remedy, turn.result, TURNED)
+
+
+def _denied(words: Sequence[Token], place: int) -> bool:
+    """Whether a word that denies stands right before: "did not turn up the gas"."""
+    before = (word for word in words[:place] if word.clause == words[place].clause)
+    return any(word.stem == NOT and words[place].at - word.at <= NEAR for word in before)
 
 
 def _remedies(telling: Telling, work: Work, symptoms: set[str]) -> Iterator[Done]:

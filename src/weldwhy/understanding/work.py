@@ -22,6 +22,8 @@ WHOLE = 0.99
 """How far a phrase for the place must be covered: "in the shed" is one, "shed" is not."""
 FIRM = 5.0
 """Score of a leaning to a symptom from which on it may tell the process."""
+NEARLY = 0.75
+"""A symptom of the process named that scores so much of the best leaves the name alone."""
 NAMED, TAKEN = 0.95, 0.8
 """How sure a process is that was named, and one that is taken for a word said of several."""
 
@@ -109,8 +111,12 @@ class Work:
 
     def _of_a_tool(self, said: Said) -> bool:
         """Whether the metal is that of a tool or a part: "brass brush"."""
-        after = self.words[said.match.last + 1 : said.match.last + 2]
-        return any(word.word in beside(self.rules, "tool") for word in after)
+        last = said.match.last
+        after = self.words[last + 1 : last + 2]
+        return any(
+            word.word in beside(self.rules, "tool") and word.clause == self.words[last].clause
+            for word in after
+        )
 
     @cached_property
     def _process(self) -> tuple[str, tuple[int, ...], float] | None:
@@ -165,7 +171,13 @@ class Work:
         shown = self.rules.symptoms[best.meaning].processes
         if any(each in shown for each in options):
             return [each for each in options if each in shown]
+        fitting = (lean.score for lean in leans if self._shows(lean.meaning, options))
+        if max(fitting, default=0.0) > NEARLY * best.score:
+            return options
         return self._fitting(shown) if len({_way(each) for each in shown}) == 1 else options
+
+    def _shows(self, symptom: str, options: Sequence[str]) -> bool:
+        return not set(options).isdisjoint(self.rules.symptoms[symptom].processes)
 
     def _fitting(self, options: Sequence[str]) -> Sequence[str]:
         """Of the processes that the words can mean, those that the rules have for the metal."""

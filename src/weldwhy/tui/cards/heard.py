@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Collection, Sequence
 
+from weldwhy.case import Hinted
 from weldwhy.model import RuleBase
 from weldwhy.plaintext import capital
 from weldwhy.told import in_short
@@ -35,6 +36,8 @@ def heard_card(rules: RuleBase, heard: Heard, struck: Collection[int]) -> Card:
     )
     ticked = len(choices) - len(struck)
     go = f"Go on with {'what is ticked' if ticked else 'nothing of this'}"
+    if not choices:
+        go = "Go on; your words are kept for the report"
     go += " (or Enter)" if len(choices) <= PER_WINDOW else ""
     others = (Choice(go, ON, key="0"), Choice("Say it differently", AGAIN, key="esc"))
 
@@ -54,7 +57,10 @@ def heard_card(rules: RuleBase, heard: Heard, struck: Collection[int]) -> Card:
 
 def _from(each: Understood) -> str:
     """The words it was taken from, the first of many, and whether it counts in full."""
-    return f"from {_quoted(each.text)}" + ("" if each.sure else ": not certain, weighs little")
+    if each.sure:
+        return f"from {_quoted(each.text)}"
+    doubt = "will be asked" if isinstance(each.entry, Hinted) else "weighs little"
+    return f"from {_quoted(each.text)}: not certain, {doubt}"
 
 
 def _lost(texts: Sequence[str]) -> str:

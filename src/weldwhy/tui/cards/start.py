@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 
-from weldwhy.case import Case, Reported, Situated
+from weldwhy.case import NONE_OF_THESE, Case, Reported, Situated
 from weldwhy.interview import Interview
 from weldwhy.model import RuleBase, Symptom
 from weldwhy.plaintext import capital, clean
@@ -46,11 +46,15 @@ def resume_card(rules: RuleBase, case: Case) -> Card:
 
 
 def symptom_card(rules: RuleBase, step: Step, own_keys: Mapping[str, str]) -> Card:
-    """What is wrong, under the headings of the groups."""
+    """What is wrong, under the headings of the groups; or which of those that were hinted at."""
     known = [rules.symptoms[a.id] for a in step.answers if a.id in rules.symptoms]
-    said = [("What is wrong?", "strong")]
-    ways = tuple(_ways(WAYS_IN, own_keys))
-    return Card(text_body(said), tuple(symptom_choices(rules, known)), ways, where="New case")
+    body, ways = text_body([(step.text, "strong")]), _ways(WAYS_IN, own_keys)
+    none_meant = next((a.text for a in step.answers if a.id == NONE_OF_THESE), "")
+    if none_meant:
+        choices = [Choice(capital(s.name), (Reported(s.id),), note=_also(s)) for s in known]
+        none = Choice(capital(none_meant), "dont_know", key="0")
+        return Card(body, tuple(choices), (none, *ways), where="New case")
+    return Card(body, tuple(symptom_choices(rules, known)), tuple(ways), where="New case")
 
 
 def symptom_choices(rules: RuleBase, symptoms: Iterable[Symptom]) -> list[Choice]:

@@ -8,6 +8,7 @@ from textual import events
 
 from weldwhy.bench import Bench
 from weldwhy.case import Entry
+from weldwhy.entries import in_own_words
 from weldwhy.tui.cards.card import Card, Choice
 from weldwhy.tui.cards.heard import AGAIN, ON, STRIKE, heard_card, say_rows
 from weldwhy.tui.commands import LIST, SAY, bindings_of
@@ -25,7 +26,7 @@ Entries = tuple[Entry, ...]
 
 
 class SayScreen(PageScreen[Entries]):
-    """Returns the entries that were understood and not struck out, or None."""
+    """Returns the words and what was understood and not struck out, as entries, or None."""
 
     BINDINGS = bindings_of(SAY)
     place = SAY
@@ -62,7 +63,7 @@ class SayScreen(PageScreen[Entries]):
         if text:
             bench = self._bench
             heard = understand(bench.rules, text, bench.case, bench.system)
-            self.app.push_screen(HeardScreen(bench, heard), self._told)
+            self.app.push_screen(HeardScreen(bench, text, heard), self._told)
         else:
             self.dismiss(None)
 
@@ -72,13 +73,14 @@ class SayScreen(PageScreen[Entries]):
 
 
 class HeardScreen(CardScreen[Entries]):
-    """Ticks to be struck out; returns the entries of those left, or None to say it again."""
+    """Ticks to be struck out; returns the words and what is left, or None to say it again."""
 
     BINDINGS = bindings_of(LIST)
 
-    def __init__(self, bench: Bench, heard: Heard) -> None:
+    def __init__(self, bench: Bench, text: str, heard: Heard) -> None:
         super().__init__()
         self._bench = bench
+        self._text = text
         self._heard = heard
         self._struck: set[int] = set()
 
@@ -93,8 +95,7 @@ class HeardScreen(CardScreen[Entries]):
             self._go_on()
 
     def _go_on(self) -> None:
-        kept = enumerate(self._heard.understood)
-        self.dismiss(tuple(each.entry for at, each in kept if at not in self._struck))
+        self.dismiss(in_own_words(self._text, self._heard, self._struck))
 
     def chosen(self, choice: Choice) -> None:
         act = str(choice.act)

@@ -1,0 +1,63 @@
+"""A symptom that the words may mean is asked back on the next card."""
+
+from __future__ import annotations
+
+import pytest
+
+from weldwhy.case import NONE_MEANT, Hinted, Reported, Situated
+from weldwhy.tui.screens import say
+from weldwhy.understanding.heard import Heard, Understood
+
+from .conftest import Begin
+from .grid import text
+
+HEARD = Heard(
+    (
+        Understood("mig", Situated("process", "mig"), 1.0),
+        Understood("bubbles", Hinted("holes"), 0.5),
+        Understood("spits", Hinted("jam"), 0.3),
+    )
+)
+
+
+@pytest.fixture(autouse=True)
+def heard(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(say, "understand", lambda *_: HEARD)
+
+
+async def test_which_of_these_is_asked_and_answered(begin: Begin) -> None:
+    app = begin()
+    async with app.run_test() as pilot:
+        await pilot.press("i", *"so", "enter")
+        assert 'from "bubbles": not certain, will be asked' in text(app)
+        await pilot.press("0")
+        shown = text(app)
+        assert "Which of these is it?" in shown
+        assert "0  None of these" in shown
+        assert "Most likely" not in shown
+        await pilot.press("2")
+        assert app.bench.case.entries[-1] == Reported("jam")
+        assert app.bench.case.symptoms == ("jam",)
+        assert "Which of these" not in text(app)
+        await pilot.press("escape")
+        await pilot.press("u")
+        assert "Which of these is it?" in text(app)
+
+
+async def test_none_of_these_opens_the_list(begin: Begin) -> None:
+    app = begin()
+    async with app.run_test() as pilot:
+        await pilot.press("i", *"so", "enter", "0")
+        await pilot.press("0")
+        assert app.bench.case.entries[-1] in NONE_MEANT
+        shown = text(app)
+        assert "What is wrong?" in shown
+        assert "None of these" not in shown
+
+
+async def test_a_hint_struck_out_is_not_asked(begin: Begin) -> None:
+    app = begin()
+    async with app.run_test() as pilot:
+        await pilot.press("i", *"so", "enter", "2", "3", "0")
+        assert app.bench.case.hinted == ()
+        assert "What is wrong?" in text(app)
