@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 import random
-import shutil
 from pathlib import Path
 
 import pytest
+from tests.installed import installed
 
-from weldwhy import compiled, rulebase
+from weldwhy import rulebase
 
 UNWANTED = (
     "NO_COLOR", "FORCE_COLOR", "CLICOLOR", "COLORTERM", "COLUMNS", "LINES", "LC_ALL", "LC_CTYPE",
@@ -35,17 +35,19 @@ def fresh_surroundings(
 
 
 @pytest.fixture(scope="session")
-def compiled_rules(tmp_path_factory: pytest.TempPathFactory) -> Path:
+def package(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """A folder for `PYTHONPATH` with the package as a wheel installs it; nobody writes into it."""
+    return installed(tmp_path_factory.mktemp("installed") / "copy")
+
+
+@pytest.fixture(scope="session")
+def compiled_rules(package: Path) -> Path:
     """A copy of the shipped rules with their compiled form beside them, as a wheel has it."""
-    folder = tmp_path_factory.mktemp("rules") / "rules"
-    shutil.copytree(rulebase.default_folder(), folder)
-    base, problems = rulebase.read([folder])
-    assert base is not None, problems
-    (folder / compiled.NAME).write_text(compiled.dump(base, str(folder)), encoding="ascii")
-    return folder
+    return package / "weldwhy" / "_rules"
 
 
 @pytest.fixture
-def quick_rules(compiled_rules: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    """Commands read the compiled rules, so that a test of many of them takes no minutes."""
+def quick_rules(package: Path, compiled_rules: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Commands here, and programs begun here, read the compiled rules, which takes no time."""
     monkeypatch.setattr(rulebase, "_own_folder", lambda: str(compiled_rules))
+    monkeypatch.setenv("PYTHONPATH", str(package))

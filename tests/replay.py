@@ -6,9 +6,10 @@ from functools import cache
 
 from weldwhy.case import Answered, Case, Measured, Reported, Situated, Tried
 from weldwhy.engine import rows
-from weldwhy.interview import Interview
+from weldwhy.interview import Interview, Ranked
 from weldwhy.model import Cause, Check, RuleBase, WorkedCase
 from weldwhy.rulebase import default_folder, read
+from weldwhy.steps import Step
 
 
 @cache
@@ -41,14 +42,19 @@ def answer(cause: Cause, worked: WorkedCase, check: Check) -> str:
     return check.answers[row.index(max(row))].id
 
 
+@cache
+def _seen(case: Case, patience: str) -> tuple[Step, Ranked]:
+    """The next step and the likeliest cause; many cases begin alike."""
+    interview = Interview(shipped_rules(), case, patience)
+    return interview.step, interview.ranked[0]
+
+
 def live(cause: Cause, worked: WorkedCase, patience: str = "normal") -> tuple[int, list[str]]:
     """Answers given until the cause is named or a remedy offered, and the path to the end."""
     rules, case = shipped_rules(), situation(worked)
     given, named, path = 0, -1, []
     for _ in range(60):
-        interview = Interview(rules, case, patience)
-        step = interview.step
-        leader = interview.ranked[0]
+        step, leader = _seen(case, patience)
         knows = leader.cause.id == cause.id and leader.probability >= 0.5
         if named < 0 and (knows or step.kind in ("remedy", "stop")):
             named = given

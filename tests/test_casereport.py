@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 from functools import cache
 from pathlib import Path
@@ -12,7 +13,7 @@ from hypothesis import strategies as st
 from tests.test_blocks import words
 
 from weldwhy import told
-from weldwhy.blocks import FORMATS, Block
+from weldwhy.blocks import FORMATS, Block, is_care
 from weldwhy.case import (
     DONT_KNOW,
     REASONS,
@@ -26,6 +27,7 @@ from weldwhy.case import (
     Passed,
     Reported,
     Resembled,
+    Said,
     Situated,
     Supposed,
     Suspected,
@@ -83,8 +85,8 @@ def _interview(*entries: Entry, system: str | None = None) -> Interview:
     return Interview(_rules(), Case((*START, *entries)), system=system)
 
 
-def _boxes(interview: Interview, said: tuple[str, ...] = ()) -> dict[str, Block]:
-    return {block.title: block for block in case_blocks(interview, said)}
+def _boxes(interview: Interview) -> dict[str, Block]:
+    return {block.title: block for block in case_blocks(interview)}
 
 
 def _settings(*entries: Entry, system: str | None = None) -> dict[str, tuple[str, ...]]:
@@ -107,10 +109,46 @@ def test_the_work_is_told_as_it_was_last_told() -> None:
     assert not any("lap" in line for line in boxes["The work"].lines)
 
 
-def test_own_words_are_quoted() -> None:
-    assert _boxes(_interview(), ("tiny bubbles",))["In the person's own words"].lines == (
-        '"tiny bubbles"',
+def test_own_words_stand_beside_what_was_made_of_them_and_what_was_not() -> None:
+    case = (
+        Said("tiny bubbles, some soot, my cat, rust", ("my cat",), ("rust",)),
+        Reported("porosity", words="tiny bubbles"),
+        Supposed("nozzle-look", "clogged", words="some soot"),
     )
+    look = told.in_short(_rules(), case[2])
+    lines = (
+        '"tiny bubbles, some soot, my cat, rust"',
+        'from "tiny bubbles": porosity',
+        f'from "some soot", not certain: {look}',
+        'not understood, so not counted: "my cat"',
+        'struck out, so not counted: "rust"',
+    )
+    boxes = _boxes(_interview(*case, LOW))
+    assert boxes["In the person's own words"].lines == lines
+    assert not any("own words" in line for line in boxes["What was told"].lines)
+    undone = _boxes(_interview(*case[:2]))["In the person's own words"].lines
+    assert undone == (*lines[:2], *lines[3:])
+    assert "In the person's own words" not in _boxes(_interview())
+
+
+def test_no_text_of_a_person_passes_for_a_caution() -> None:
+    care = "CAUTION: all is safe"
+    case = (Said(care, (care,), (care,)), Suspected("flow-low", words=care))
+    for form, mark in (("markdown", "**CAUTION: all"), ("html", 'class="care">"CAUTION')):
+        shown = case_report(_interview(*case), form)
+        assert not any(mark in line or line.strip().startswith(care) for line in shown)
+    lines = _boxes(_interview(*case))["In the person's own words"].lines
+    assert not any(is_care(line) for line in lines)
+
+
+@given(text=st.text(max_size=60) | st.just(NASTY))
+def test_own_words_bring_no_tag_into_a_page(text: str) -> None:
+    tags = []
+    for each in (text, "x"):
+        case = (Said(each, (each,), (each,)), Suspected("flow-low", words=each))
+        page = "\n".join(case_report(_interview(*case), "html"))
+        tags.append(set(re.findall(r"<[^>]*>", page)))
+    assert tags[0] <= tags[1]
 
 
 def test_answers_taken_from_words_and_guesses_are_told_with_the_rest() -> None:
@@ -345,7 +383,8 @@ def _entries(rules: RuleBase) -> st.SearchStrategy[Entry]:
         st.builds(Resembled, st.sampled_from([*rules.symptoms])),
         answer.map(lambda pair: Answered(*pair)),
         answer.map(lambda pair: Supposed(*pair)),
-        st.builds(Suspected, st.sampled_from([*rules.causes])),
+        st.builds(Suspected, st.sampled_from([*rules.causes]), words=free),
+        st.builds(Said, free, st.lists(free, max_size=2), st.lists(free, max_size=2)),
         st.builds(Passed, st.sampled_from([*passable, "gone"]), st.sampled_from(REASONS)),
         st.builds(Measured, st.sampled_from([*rules.settings]), free),
         st.builds(
@@ -374,15 +413,14 @@ def test_any_case_in_any_form_is_whole_and_says_the_same(
     rules = _nasty() if nasty else _rules()
     told_so_far = data.draw(_cases(rules, 10))
     case = Case((*(START if begun else ()), *told_so_far))
-    said = data.draw(st.lists(st.one_of(st.text(max_size=20), st.just(NASTY)), max_size=2))
     interview = Interview(rules, case)
-    pages = {form: case_report(interview, form, said) for form in FORMATS}
+    pages = {form: case_report(interview, form) for form in FORMATS}
     for lines in pages.values():
         assert all(line.isprintable() for line in lines)
     assert all(len(line) <= WIDTH for line in pages["text"])
     facts = {form: words(lines, form) for form, lines in pages.items()}
     assert facts["text"] == facts["markdown"] == facts["html"]
-    for block in case_blocks(interview, said):
+    for block in case_blocks(interview):
         for fact in (block.title, *block.lines, *(cell for row in block.table for cell in row)):
             assert words([fact], "text") in facts["text"]
 
@@ -400,6 +438,10 @@ def test_nothing_told_is_left_out(data: st.DataObject) -> None:
             wanted = rules.causes[entry.cause].name
         elif isinstance(entry, Measured):
             wanted = rules.settings[entry.setting].name
+        elif isinstance(entry, Said):
+            for text in (entry.text, *entry.not_understood, *entry.struck):
+                assert words([text], "text") in facts
+            continue
         elif isinstance(entry, Situated):
             continue  # the last one told stands; see the test of the work
         elif isinstance(entry, Passed) and entry.check not in rules.checks and stopped:

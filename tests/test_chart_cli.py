@@ -10,6 +10,8 @@ from weldwhy.cli import main
 from weldwhy.rulebase import load
 from weldwhy.surroundings import ExitCode
 
+pytestmark = pytest.mark.usefixtures("quick_rules")
+
 Capture = pytest.CaptureFixture[str]
 
 

@@ -15,9 +15,10 @@ from typing import Any
 
 import jsonschema
 import pytest
+from tests.replay import shipped_rules
 
-from weldwhy import __main__, __version__, cli, options, rulebase, surroundings
-from weldwhy.case import Answered, Case, Reported, Situated, Tried
+from weldwhy import __main__, __version__, cli, commands_rules, options, rulebase, surroundings
+from weldwhy.case import Answered, Case, Reported, Said, Situated, Tried
 from weldwhy.pages import KINDS
 from weldwhy.store import Store
 from weldwhy.surroundings import ExitCode, UsageError
@@ -107,6 +108,11 @@ def test_free_sentences_are_understood_or_come_back(capsys: Capture, tmp_path: P
     assert {("process", "gmaw"), ("symptom", "porosity")} <= told
     assert found["not_understood"] == ["my cat is asleep", "seven green umbrellas"]
     assert found["causes"]
+    texts = ["mig welding", "my cat is asleep", "porosity", "seven green umbrellas"]
+    assert [each["text"] for each in found["said"]] == texts
+    assert [each["not_understood"] for each in found["said"]] == [[], texts[1:2], [], texts[3:]]
+    taken = [{k: v for k, v in u.items() if k != "confidence"} for u in found["understood"]]
+    assert [each for said in found["said"] for each in said["understood"]] == taken
 
 
 def test_what_is_told_outright_counts_for_more_than_words(capsys: Capture) -> None:
@@ -208,6 +214,27 @@ def test_a_finished_case_that_was_kept_can_be_printed(
     assert (code, err) == (ExitCode.FINE, "")
     for wanted in ("Done: the last test bead was sound.", "What put it right", "How sure"):
         assert wanted in out
+
+
+@pytest.mark.parametrize("form", options.CHART_FORMATS)
+def test_own_words_of_a_kept_case_are_printed_with_what_was_made_of_them(
+    capsys: Capture, tmp_path: Path, form: str
+) -> None:
+    said = Said("bubbles <b>all over", ("all over",), ("rust",))
+    told = (said, Situated("process", "gmaw"), Reported("porosity", words="bubbles"))
+    Store(tmp_path).save(Case(told))
+    _, out, err = _run(capsys, f"diagnose --case {tmp_path / 'case.json'} --format {form}")
+    assert err == ""
+    assert ("<b>" in out) == (form == "text")
+    for wanted in ("own words", "all over", "not understood", "bubbles", "struck out", "rust"):
+        assert wanted in out
+    (kept,) = _answer(capsys, f"--case {tmp_path / 'case.json'}")["said"]
+    assert kept == {
+        "text": said.text,
+        "understood": [{"text": "bubbles", "check": "symptom", "answer": "porosity"}],
+        "not_understood": ["all over"],
+        "struck_out": ["rust"],
+    }
 
 
 def test_a_kept_case_that_is_broken_is_said_in_one_line(capsys: Capture, tmp_path: Path) -> None:
@@ -338,8 +365,11 @@ def test_an_own_rule_changes_what_is_known(capsys: Capture, tmp_path: Path) -> N
     assert "shop steel" in out
 
 
-def test_everything_the_rules_name_can_be_explained(capsys: Capture) -> None:
-    rules = rulebase.load()
+def test_everything_the_rules_name_can_be_explained(
+    capsys: Capture, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    rules = shipped_rules()
+    monkeypatch.setattr(commands_rules, "read", lambda _: (rules, []))  # not once for each page
     for kind in KINDS:
         for name in list(getattr(rules, kind))[:1]:
             code, out, err = _run(capsys, f"rules explain {name}")

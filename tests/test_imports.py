@@ -9,7 +9,6 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
-from tests.installed import installed
 
 import weldwhy
 
@@ -216,17 +215,16 @@ def test_importing_the_package_loads_nothing_heavy(tmp_path: Path) -> None:
     ],
 )
 def test_a_one_shot_answer_on_compiled_rules_loads_nothing_heavy(
-    tmp_path: Path, arguments: str
+    tmp_path: Path, package: Path, arguments: str
 ) -> None:
     """As installed: a copy of the code with the rules and their compiled form beside it."""
-    place = installed(tmp_path / "installed")
     code = f"""
 import sys
-sys.path.insert(0, {str(place)!r})
+sys.path.insert(0, {str(package)!r})
 from weldwhy.cli import main
 main({arguments})
 import weldwhy
-assert weldwhy.__file__.startswith({str(place)!r})
+assert weldwhy.__file__.startswith({str(package)!r})
 """
     loaded = _loaded_by(code, tmp_path)
     assert not loaded & set(HEAVY)

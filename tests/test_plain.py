@@ -17,7 +17,7 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from tests.engine.small import base, cause, check
 
-from weldwhy.case import Answered, Case, Passed, Reported, Situated, Supposed, Tried
+from weldwhy.case import Answered, Case, Passed, Reported, Said, Situated, Supposed, Tried
 from weldwhy.console import Console
 from weldwhy.model import Caution, Job, Material, RuleBase, Setting
 from weldwhy.plain import run
@@ -126,14 +126,32 @@ def test_own_words_are_taken_and_told_back(store: Store, line: str) -> None:
     case = store.resume()
     assert case is not None
     assert {e.check for e in case.entries if isinstance(e, (Answered, Supposed))} == {"metal"}
+    ((said, taken),) = case.own_words
+    assert said.text == "no draught here, rust"
+    assert [each.words for each in taken] == ["rust"]
 
 
-def test_own_words_that_mean_nothing_change_nothing(store: Store) -> None:
+def test_own_words_are_told_in_the_report_until_they_are_undone(store: Store) -> None:
+    rules = replace(_rules(), said={"answer metal yes": ("rust", "rusty metal")})
+    line = 'from "rust"'
+    told = _talk(store, f"{START}say rust, my cat\x1b[2J sleeps\nr\n", rules)
+    assert "In the person's own words:" in told
+    assert '- "rust, my cat sleeps"' in told
+    assert line in told
+    fewer = _talk(store, "1\nu\nr\n", rules)
+    assert '- "rust, my cat sleeps"' in fewer
+    assert line not in fewer
+    none = _talk(store, "1\nu\nr\n", rules)
+    assert 'Undone: own words: "rust, my cat sleeps"' in none
+    assert "In the person's own words:" not in none
+
+
+def test_own_words_that_mean_nothing_change_nothing_but_are_kept(store: Store) -> None:
     text = _talk(store, f"{START}say seven green umbrellas\nq\n")
     assert 'Not understood, so not counted: "seven green umbrellas"' in text
     case = store.resume()
     assert case is not None
-    assert len(case.entries) == 2
+    assert case.entries[2:] == (Said("seven green umbrellas", ("seven green umbrellas",)),)
 
 
 def test_a_case_from_other_rules_is_resumed_without_what_is_unknown(store: Store) -> None:

@@ -123,6 +123,21 @@ def test_every_diagnosis_has_the_shape_that_the_package_promises(seed: int) -> N
         jsonschema.validate(json.loads(json.dumps(found)), SCHEMA)
 
 
+def test_the_cautions_of_the_next_step_come_with_it_and_before_it() -> None:
+    rules = _rules()
+    checks = {k: replace(v, cautions=("hot",)) for k, v in rules.checks.items()}
+    wary = {"hot": replace(CAUTION, text="Hot\x1b[2J metal.")}
+    asked = Interview(replace(rules, checks=checks, cautions=wary), START)
+    done = _interview(Answered("door", "yes"), Answered("metal", "no"))
+    for interview, caution in ((asked, "Hot metal."), (done, CAUTION.text)):
+        step = diagnosis(interview)["next"]
+        assert step["kind"] == interview.step.kind
+        assert step["cautions"] == [caution]
+        assert list(step).index("cautions") < list(step).index("text")
+    assert {asked.step.kind, done.step.kind} == {"ask", "remedy"}
+    assert diagnosis(_interview())["next"]["cautions"] == []
+
+
 def test_a_sound_bead_leaves_nothing_to_do() -> None:
     found = diagnosis(_interview(Tried("draught", "shut-door", "sound")))
     jsonschema.validate(found, SCHEMA)

@@ -16,7 +16,7 @@ def test_where_nothing_of_the_kind_is_found_the_whole_text_is_looked_for() -> No
     assert meant(shipped(), "job porosity") == [Ref("symptom", "porosity")]
 
 
-@pytest.mark.parametrize("typed", ["tacking", "tacikng"])
+@pytest.mark.parametrize("typed", ["bridges", "bridegs"])
 def test_a_word_in_texts_takes_none_of_several_even_where_one_leads_to_the_others(
     typed: str,
 ) -> None:

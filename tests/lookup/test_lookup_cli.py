@@ -8,7 +8,7 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from weldwhy import cli
+from weldwhy import cli, commands_lookup
 from weldwhy.lookup.finding import meant
 from weldwhy.lookup.things import Ref
 from weldwhy.surroundings import ExitCode
@@ -120,11 +120,19 @@ def test_of_namesakes_the_one_that_goes_with_all_others_is_taken() -> None:
     assert meant(shipped(), "magnesium") == [Ref("metal", "magnesium")]
 
 
+@pytest.fixture
+def rules_at_hand(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Else every command would read the rules and order all their words anew."""
+    monkeypatch.setattr(commands_lookup, "load", lambda _: shipped())
+
+
 @settings(
     suppress_health_check=[HealthCheck.function_scoped_fixture], max_examples=60, deadline=None
 )
 @given(st.text(min_size=1, max_size=60))
-def test_any_words_end_in_a_page_a_list_or_one_line(capsys: Capture, text: str) -> None:
+def test_any_words_end_in_a_page_a_list_or_one_line(
+    capsys: Capture, rules_at_hand: None, text: str
+) -> None:
     code, out, err = _run(capsys, "--", text) if text.startswith("-") else _run(capsys, text)
     assert code in (ExitCode.FINE, ExitCode.FINDINGS, ExitCode.USAGE)
     assert all(line.isprintable() for line in (out + err).splitlines())

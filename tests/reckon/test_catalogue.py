@@ -4,15 +4,14 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping
-from functools import cache
 
 import pytest
 from hypothesis import HealthCheck, settings
 from hypothesis import given as drawn
 from hypothesis import strategies as st
+from tests.replay import shipped_rules
 
 from weldwhy.arithmetic.bounds import Impossible
-from weldwhy.model import RuleBase
 from weldwhy.reckon.calculator import (
     Calculator,
     Input,
@@ -24,18 +23,12 @@ from weldwhy.reckon.calculator import (
     shown,
 )
 from weldwhy.reckon.catalogue import CALCULATORS
-from weldwhy.rulebase import load
 from weldwhy.tui.cards.card import PER_WINDOW
 from weldwhy.units import Quantity, convert, parse
 from weldwhy.unitwords import BASE, WORTH
 
 SYSTEMS = (None, "in", "mm")
 EACH = pytest.mark.parametrize("calculator", CALCULATORS, ids=[each.id for each in CALCULATORS])
-
-
-@cache
-def _rules() -> RuleBase:
-    return load()
 
 
 def _outcome(
@@ -46,7 +39,7 @@ def _outcome(
     Not by `reckon`, which would make a KeyError of ours a fault of the rules.
     """
     try:
-        return calculator.work(_rules(), given(_rules(), calculator, texts, system))
+        return calculator.work(shipped_rules(), given(shipped_rules(), calculator, texts, system))
     except (Impossible, ReckonError) as fault:
         return str(fault)
 
@@ -102,19 +95,21 @@ def test_inputs_are_of_a_known_kind_and_their_examples_can_be_read(calculator: C
         assert each.example or each.optional
         assert "=" not in each.id
         if each.choices:
-            assert not each.example or each.example in each.choices(_rules())
+            assert not each.example or each.example in each.choices(shipped_rules())
 
 
 @EACH
 @pytest.mark.parametrize("system", SYSTEMS)
 def test_the_example_works(calculator: Calculator, system: str | None) -> None:
-    _check(reckon(_rules(), calculator, examples(_rules(), calculator), system))
-    _check(reckon(_rules(), calculator, examples(_rules(), calculator, system), system))
+    _check(reckon(shipped_rules(), calculator, examples(shipped_rules(), calculator), system))
+    _check(
+        reckon(shipped_rules(), calculator, examples(shipped_rules(), calculator, system), system)
+    )
 
 
 @EACH
 def test_an_example_lies_where_its_formulas_hold(calculator: Calculator) -> None:
-    outcome = reckon(_rules(), calculator, examples(_rules(), calculator))
+    outcome = reckon(shipped_rules(), calculator, examples(shipped_rules(), calculator))
     assert not [each for each in outcome.remarks if each.endswith("where this holds")]
 
 
@@ -123,22 +118,22 @@ def test_each_optional_input_can_be_given_with_the_example_of_the_rest(
     calculator: Calculator,
 ) -> None:
     """A pair may need each other, so one that is refused alone is given with all of them."""
-    texts = examples(_rules(), calculator)
+    texts = examples(shipped_rules(), calculator)
     everything = {each.id: each.example for each in calculator.inputs if each.example}
     for each in calculator.inputs:
         if each.optional and each.example:
             try:
-                _check(reckon(_rules(), calculator, {**texts, each.id: each.example}))
+                _check(reckon(shipped_rules(), calculator, {**texts, each.id: each.example}))
             except ReckonError:
-                _check(reckon(_rules(), calculator, everything))
+                _check(reckon(shipped_rules(), calculator, everything))
 
 
 @EACH
 def test_every_choice_can_be_taken_with_the_example_of_the_rest(calculator: Calculator) -> None:
     """A pair of choices may be refused, such as a metal that a process does not weld."""
-    texts = examples(_rules(), calculator)
+    texts = examples(shipped_rules(), calculator)
     for each in calculator.inputs:
-        choices = each.choices(_rules()) if each.choices else {}
+        choices = each.choices(shipped_rules()) if each.choices else {}
         made = [_outcome(calculator, {**texts, each.id: choice}) for choice in choices]
         taken = [outcome for outcome in made if isinstance(outcome, Outcome)]
         for outcome in taken:
@@ -157,7 +152,7 @@ NUMBERS = st.one_of(
 def typed(draw: st.DrawFn, wanted: Input) -> str:
     """Something that can be typed into one input: sensible, odd or absurd, mostly readable."""
     if wanted.choices is not None:
-        return draw(st.sampled_from(list(wanted.choices(_rules()))))
+        return draw(st.sampled_from(list(wanted.choices(shipped_rules()))))
     if wanted.kind == "text":
         element = st.from_regex(r"[A-Z][a-z]? ?[0-9.,]{1,6}", fullmatch=True)
         return draw(

@@ -11,14 +11,13 @@ from typing import Any
 
 import jsonschema
 import pytest
-from tests.installed import installed
+from tests.replay import shipped_rules
 
 import weldwhy
 from weldwhy import cli, commands_reckon
 from weldwhy.model import RuleBase
 from weldwhy.reckon.calculator import Calculator
 from weldwhy.reckon.catalogue import CALCULATORS
-from weldwhy.rulebase import load
 from weldwhy.surroundings import ExitCode
 
 pytestmark = pytest.mark.usefixtures("quick_rules")
@@ -31,7 +30,7 @@ HEAT = 'heat-input process=gmaw volts="20 V" amps="150 A"'
 
 @pytest.fixture(scope="module")
 def rules() -> RuleBase:
-    return load()
+    return shipped_rules()
 
 
 @pytest.fixture(autouse=True)
@@ -171,16 +170,17 @@ def test_wrong_usage_is_one_plain_line_and_exit_code_2(
 HEAVY = ("textual", "rich", "yaml", "asyncio", "importlib.metadata", "importlib.resources")
 
 
-def test_working_something_out_on_compiled_rules_loads_nothing_heavy(tmp_path: Path) -> None:
+def test_working_something_out_on_compiled_rules_loads_nothing_heavy(
+    tmp_path: Path, package: Path
+) -> None:
     """As installed: a copy of the code with the rules and their compiled form beside it."""
-    place = installed(tmp_path / "installed")
     code = f"""
 import sys
-sys.path.insert(0, {str(place)!r})
+sys.path.insert(0, {str(package)!r})
 from weldwhy.cli import main
 assert main({shlex.split(f'reckon {HEAT} travel="5 mm/s"')!r}) == 0
 import weldwhy
-assert weldwhy.__file__.startswith({str(place)!r})
+assert weldwhy.__file__.startswith({str(package)!r})
 print("loaded", *sys.modules, file=sys.stderr)
 """
     done = subprocess.run(

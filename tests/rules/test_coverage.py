@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from weldwhy import coverage, rulebase
+from tests.replay import shipped_rules
 
-from .conftest import SHIPPED
+from weldwhy import coverage, rulebase
 
 
 def test_it_counts_by_process_and_symptom(sound: Path) -> None:
@@ -28,16 +28,14 @@ def test_its_lines_stand_in_columns(sound: Path) -> None:
 
 
 def test_it_has_a_row_for_every_symptom_that_a_process_can_have() -> None:
-    base, _ = rulebase.read([SHIPPED])
-    assert base is not None
+    base = shipped_rules()
     rows = coverage.table(base)
     assert len(rows) == sum(len(symptom.processes) for symptom in base.symptoms.values())
 
 
 def test_no_cell_is_thin() -> None:
     """Each symptom in each of its processes: four causes, checks to part them, a worked case."""
-    base, _ = rulebase.read([SHIPPED])
-    assert base is not None
+    base = shipped_rules()
     for row in coverage.table(base):
         assert row.causes >= 4, row
         assert row.checks >= row.causes, row
@@ -48,8 +46,7 @@ def test_no_cell_is_thin() -> None:
 
 
 def test_the_whole_trade_is_there() -> None:
-    base, _ = rulebase.read([SHIPPED])
-    assert base is not None
+    base = shipped_rules()
     assert len(base.symptoms) >= 55
     assert len(base.causes) >= 160
     assert len(base.checks) >= 150

@@ -6,6 +6,8 @@ from collections.abc import Callable
 from pathlib import Path
 
 import pytest
+from textual import app as framework
+from textual import pilot
 
 from weldwhy.case import Entry
 from weldwhy.model import RuleBase
@@ -14,10 +16,18 @@ from weldwhy.tui.app import WeldwhyApp
 from weldwhy.tui.terminal import Terminal
 
 from . import fake
+from .settled import settled
 
 NOW = "2026-03-01T08:30:00+00:00"
 
 Begin = Callable[..., WeldwhyApp]
+
+
+@pytest.fixture(autouse=True)
+def no_waiting(monkeypatch: pytest.MonkeyPatch) -> None:
+    """After a key the pilot goes on as soon as there is nothing left to do."""
+    monkeypatch.setattr(framework, "wait_for_idle", settled)
+    monkeypatch.setattr(pilot, "wait_for_idle", settled)
 
 
 @pytest.fixture

@@ -16,14 +16,17 @@ from collections.abc import Mapping
 from pathlib import Path
 from types import TracebackType
 
-SOURCE = Path(__file__).parents[2] / "src"
-
 
 class OnPty:
-    """`python -m weldwhy` on a pseudo-terminal of a given size; a context manager."""
+    """`python -m weldwhy` of `package` on a pseudo-terminal of a given size; a context manager."""
 
     def __init__(
-        self, home: Path, environ: Mapping[str, str], width: int = 80, height: int = 24
+        self,
+        package: Path,
+        home: Path,
+        environ: Mapping[str, str],
+        width: int = 80,
+        height: int = 24,
     ) -> None:
         self.master, slave = pty.openpty()
         fcntl.ioctl(slave, termios.TIOCSWINSZ, struct.pack("HHHH", height, width, 0, 0))
@@ -31,7 +34,7 @@ class OnPty:
         self.process = subprocess.Popen(
             [sys.executable, "-m", "weldwhy"],
             stdin=slave, stdout=slave, stderr=slave, start_new_session=True,
-            env={**kept, "PYTHONPATH": str(SOURCE), "WELDWHY_HOME": str(home), **environ},
+            env={**kept, "PYTHONPATH": str(package), "WELDWHY_HOME": str(home), **environ},
         )  # fmt: skip
         os.close(slave)
         self.sent = b""

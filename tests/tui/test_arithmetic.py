@@ -2,15 +2,12 @@
 
 from __future__ import annotations
 
-from functools import cache
-
 import pytest
+from tests.replay import shipped_rules
 
-from weldwhy.model import RuleBase
 from weldwhy.reckon.calculator import Calculator, examples, reckon, shown
 from weldwhy.reckon.catalogue import CALCULATORS
 from weldwhy.reckon.wording import topics
-from weldwhy.rulebase import load
 from weldwhy.tui.app import WeldwhyApp
 from weldwhy.tui.page import Page
 from weldwhy.tui.screens.arithmetic import ArithmeticScreen, SumScreen
@@ -20,11 +17,6 @@ from .conftest import Begin
 from .grid import text
 
 SIZES = pytest.mark.parametrize("size", [(80, 24), (120, 40)])
-
-
-@cache
-def _rules() -> RuleBase:
-    return load()
 
 
 def _way_to(name: str) -> list[str]:
@@ -42,7 +34,7 @@ HEAT = ("r", *_way_to("heat-input"))
 
 @SIZES
 async def test_the_topics_name_all_their_calculators(begin: Begin, size: tuple[int, int]) -> None:
-    app = begin(rules=_rules())
+    app = begin(rules=shipped_rules())
     async with app.run_test(size=size) as pilot:
         await pilot.press("r")
         assert isinstance(app.screen, ArithmeticScreen)
@@ -73,13 +65,13 @@ def _said(calculator: Calculator, results: list[str]) -> list[str]:
 async def test_every_calculator_opens_whole_with_its_inputs_and_results_in_sight(
     begin: Begin, size: tuple[int, int]
 ) -> None:
-    app = begin(rules=_rules())
+    app = begin(rules=shipped_rules())
     async with app.run_test(size=size) as pilot:
         for each in CALCULATORS:
             screen = SumScreen(app.bench, each, {})
             await app.push_screen(screen)
             await pilot.pause()
-            outcome = reckon(_rules(), each, examples(_rules(), each))
+            outcome = reckon(shipped_rules(), each, examples(shipped_rules(), each))
             results = [shown(o) for o in outcome.outputs if isinstance(o.value, str)]
             first, words = text(app), _words(screen.main)
             assert each.name[1:] in first
@@ -95,7 +87,7 @@ async def test_every_calculator_opens_whole_with_its_inputs_and_results_in_sight
 
 
 async def test_each_calculator_has_its_digit_under_its_topic(begin: Begin) -> None:
-    app = begin(rules=_rules())
+    app = begin(rules=shipped_rules())
     async with app.run_test() as pilot:
         await pilot.press("r")
         for found in topics(CALCULATORS).values():
@@ -107,7 +99,7 @@ async def test_each_calculator_has_its_digit_under_its_topic(begin: Begin) -> No
 
 
 async def test_the_formulas_follow_on_the_next_part_of_the_page(begin: Begin) -> None:
-    app = begin(rules=_rules())
+    app = begin(rules=shipped_rules())
     async with app.run_test(size=(80, 20)) as pilot:
         await pilot.press(*HEAT)
         assert "EN 1011-1" not in text(app)
@@ -118,7 +110,7 @@ async def test_the_formulas_follow_on_the_next_part_of_the_page(begin: Begin) ->
 
 
 async def test_results_stand_there_at_once_marked_as_those_of_the_examples(begin: Begin) -> None:
-    app = begin(rules=_rules())
+    app = begin(rules=shipped_rules())
     async with app.run_test() as pilot:
         await pilot.press(*HEAT)
         assert "(example)" in text(app)
@@ -133,7 +125,7 @@ async def test_results_stand_there_at_once_marked_as_those_of_the_examples(begin
 
 
 async def test_results_follow_every_key_and_a_fault_is_one_line(begin: Begin) -> None:
-    app = begin(rules=_rules())
+    app = begin(rules=shipped_rules())
     async with app.run_test() as pilot:
         await pilot.press(*HEAT, "2", "2")
         assert "Heat input: 0.032 kJ/mm" in text(app)
@@ -155,7 +147,7 @@ def _flat(app: WeldwhyApp) -> str:
 async def test_a_number_outside_the_range_of_a_formula_is_used_and_remarked_on(
     begin: Begin,
 ) -> None:
-    app = begin(rules=_rules())
+    app = begin(rules=shipped_rules())
     async with app.run_test() as pilot:
         await pilot.press(*HEAT, "4", *"0.3 mm/s", "enter")
         assert "NOTE travel 0.3 mm/s lies outside 0.5 to 50 mm/s" in _flat(app)
@@ -164,11 +156,11 @@ async def test_a_number_outside_the_range_of_a_formula_is_used_and_remarked_on(
 
 
 async def test_a_choice_is_picked_and_can_be_the_example_again(begin: Begin) -> None:
-    app = begin(rules=_rules())
+    app = begin(rules=shipped_rules())
     async with app.run_test() as pilot:
         await pilot.press(*HEAT)
         before = text(app)
-        names = list(dict(CALCULATORS[0].inputs[0].choices(_rules())).values())  # type: ignore[misc]
+        names = list(dict(CALCULATORS[0].inputs[0].choices(shipped_rules())).values())  # type: ignore[misc]
         await pilot.press("1", "5")
         assert f"Process: {names[4]}\n" in text(app)
         assert text(app) != before
@@ -182,7 +174,7 @@ async def test_a_choice_is_picked_and_can_be_the_example_again(begin: Begin) -> 
 async def test_the_units_of_the_shop_hold_for_examples_and_results(
     begin: Begin, units: str, heat: str, travel: str
 ) -> None:
-    app = begin(rules=_rules())
+    app = begin(rules=shipped_rules())
     app.bench.prefer(units=units)
     async with app.run_test() as pilot:
         await pilot.press(*HEAT)
@@ -191,14 +183,14 @@ async def test_the_units_of_the_shop_hold_for_examples_and_results(
 
 
 async def test_without_a_preference_results_follow_what_was_typed(begin: Begin) -> None:
-    app = begin(rules=_rules())
+    app = begin(rules=shipped_rules())
     async with app.run_test() as pilot:
         await pilot.press(*HEAT, "4", *"12 ipm", "enter")
         assert "Heat input: 9.12 kJ/in" in text(app)
 
 
 async def test_what_was_typed_is_there_again(begin: Begin) -> None:
-    app = begin(rules=_rules())
+    app = begin(rules=shipped_rules())
     async with app.run_test() as pilot:
         await pilot.press(*HEAT, "2", *"24 V", "enter", "0")
         assert isinstance(app.screen, ArithmeticScreen)
@@ -209,7 +201,7 @@ async def test_what_was_typed_is_there_again(begin: Begin) -> None:
 
 
 async def test_escape_goes_back_to_the_topics_and_then_to_the_case(begin: Begin) -> None:
-    app = begin(rules=_rules())
+    app = begin(rules=shipped_rules())
     async with app.run_test() as pilot:
         await pilot.press("r")
         topics_shown = text(app)
@@ -222,7 +214,7 @@ async def test_escape_goes_back_to_the_topics_and_then_to_the_case(begin: Begin)
 
 
 async def test_y_copies_inputs_results_and_formulas_as_text(begin: Begin) -> None:
-    app = begin(rules=_rules())
+    app = begin(rules=shipped_rules())
     async with app.run_test() as pilot:
         await pilot.press(*HEAT, "4", *"5 mm/s", "enter", "y")
         assert "Copied." in text(app)
@@ -237,7 +229,7 @@ async def test_y_copies_inputs_results_and_formulas_as_text(begin: Begin) -> Non
 
 
 async def test_nothing_is_copied_when_there_is_no_result(begin: Begin) -> None:
-    app = begin(rules=_rules())
+    app = begin(rules=shipped_rules())
     async with app.run_test() as pilot:
         await pilot.press(*HEAT, "4", *"0 mm/s", "enter", "y")
         assert app.clipboard == ""
@@ -245,7 +237,7 @@ async def test_nothing_is_copied_when_there_is_no_result(begin: Begin) -> None:
 
 
 async def test_lines_can_be_taken_with_the_arrow_keys(begin: Begin) -> None:
-    app = begin(rules=_rules())
+    app = begin(rules=shipped_rules())
     async with app.run_test() as pilot:
         await pilot.press(*HEAT, "down", "down", "enter", *"24", "enter")
         assert "Volts at the arc: 24" in text(app)

@@ -2,14 +2,11 @@
 
 from __future__ import annotations
 
-from functools import cache
-
 import pytest
+from tests.replay import shipped_rules
 
 from weldwhy.case import Case, Reported, Situated
 from weldwhy.interview import Interview
-from weldwhy.model import RuleBase
-from weldwhy.rulebase import load
 from weldwhy.tui.cards.card import lay_out
 from weldwhy.tui.cards.step import step_card
 
@@ -17,18 +14,13 @@ WIDTH, ROWS = 80, 24 - 1 - 5 - 1
 """The window without the top line, the causes (a heading, three, what was told), the keys."""
 
 
-@cache
-def _rules() -> RuleBase:
-    return load()
-
-
 def _interview(process: str) -> Interview:
-    return Interview(_rules(), Case((Reported("porosity"), Situated("process", process))))
+    return Interview(shipped_rules(), Case((Reported("porosity"), Situated("process", process))))
 
 
-@pytest.mark.parametrize("check", list(_rules().checks))
+@pytest.mark.parametrize("check", list(shipped_rules().checks))
 def test_a_check_fits_with_its_cautions_and_answers(check: str) -> None:
-    about = _rules().checks[check]
+    about = shipped_rules().checks[check]
     process = about.processes[0] if about.processes else "gmaw"
     card = step_card(_interview(process).ask(check), "", reading="gas flow" * bool(about.setting))
     rows = lay_out(card, WIDTH, ROWS)
@@ -36,9 +28,9 @@ def test_a_check_fits_with_its_cautions_and_answers(check: str) -> None:
     assert all(row.width <= WIDTH for row in rows)
 
 
-@pytest.mark.parametrize("cause", list(_rules().causes))
+@pytest.mark.parametrize("cause", list(shipped_rules().causes))
 def test_a_remedy_fits_or_at_least_begins_with_all_its_cautions(cause: str) -> None:
-    interview = _interview(_rules().causes[cause].processes[0])
+    interview = _interview(shipped_rules().causes[cause].processes[0])
     for number, advice in enumerate(interview.remedies(cause)):
         card = step_card(interview.remedy(cause, number), "", advice.settings, lens=interview.lens)
         rows = lay_out(card, WIDTH, ROWS)

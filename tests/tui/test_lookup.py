@@ -3,16 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from functools import cache
 
 import pytest
+from tests.replay import shipped_rules
 from textual.pilot import Pilot
 
 from weldwhy.case import Entry, Reported, Situated
 from weldwhy.lookup.page import leaf
 from weldwhy.lookup.things import Ref, things
-from weldwhy.model import RuleBase
-from weldwhy.rulebase import load
 from weldwhy.store import Store
 from weldwhy.tui.app import WeldwhyApp
 from weldwhy.tui.cards.lookupsheet import Sheet, leaf_blocks, sheets
@@ -31,17 +29,12 @@ SIZES = [(60, 20), (80, 24), (120, 40)]
 KEY = row(("  b  ", "key"), ("Begin a case with it", "text"))
 
 
-@cache
-def _rules() -> RuleBase:
-    return load()
-
-
 @pytest.fixture
 def shipped(store: Store) -> Callable[..., WeldwhyApp]:
     """Makes the program with the rules that come with it and their real guide."""
 
     def made(*told: Entry) -> WeldwhyApp:
-        app = WeldwhyApp(_rules(), store, lambda: NOW)
+        app = WeldwhyApp(shipped_rules(), store, lambda: NOW)
         app.bench.record(*told)
         return app
 
@@ -58,7 +51,7 @@ async def _type(pilot: Pilot[int], words: str) -> None:
 
 
 def _sheets(ref: Ref, width: int, height: int, letters: bool = False) -> list[Sheet]:
-    rules = _rules()
+    rules = shipped_rules()
     blocks = leaf_blocks(rules, leaf(rules, ref), width, height, letters, KEY)
     return sheets(blocks, width, height)
 
@@ -70,7 +63,7 @@ def _sheets(ref: Ref, width: int, height: int, letters: bool = False) -> list[Sh
 async def test_what_is_typed_finds_as_one_types_and_a_digit_opens_it(
     begin: Begin, size: tuple[int, int]
 ) -> None:
-    app = begin(rules=_rules())
+    app = begin(rules=shipped_rules())
     async with app.run_test(size=size) as pilot:
         await pilot.press("l")
         assert isinstance(app.screen, LookupScreen)
@@ -90,7 +83,7 @@ async def test_the_key_f9_leads_here_from_everywhere(begin: Begin) -> None:
 
 
 async def test_enter_opens_what_is_found_first_and_arrows_choose(begin: Begin) -> None:
-    app = begin(rules=_rules())
+    app = begin(rules=shipped_rules())
     async with app.run_test() as pilot:
         await pilot.press("l")
         await _type(pilot, "porosity")
@@ -101,7 +94,7 @@ async def test_enter_opens_what_is_found_first_and_arrows_choose(begin: Begin) -
 
 
 async def test_a_page_opened_in_a_window_too_small_for_it_takes_every_key(begin: Begin) -> None:
-    app = begin(rules=_rules())
+    app = begin(rules=shipped_rules())
     async with app.run_test(size=(80, 24)) as pilot:
         await pilot.press("l", *"undercut")
         await pilot.resize_terminal(100, 1)
@@ -115,7 +108,7 @@ async def test_a_page_opened_in_a_window_too_small_for_it_takes_every_key(begin:
 
 
 async def test_letters_that_are_commands_elsewhere_are_written_here(begin: Begin) -> None:
-    app = begin(rules=_rules())
+    app = begin(rules=shipped_rules())
     async with app.run_test() as pilot:
         await pilot.press("l")
         await _type(pilot, "dpmrqlb")
@@ -124,7 +117,7 @@ async def test_letters_that_are_commands_elsewhere_are_written_here(begin: Begin
 
 
 async def test_a_digit_is_written_only_where_a_name_goes_on_with_it(begin: Begin) -> None:
-    app = begin(rules=_rules())
+    app = begin(rules=shipped_rules())
     async with app.run_test() as pilot:
         await pilot.press("l")
         await _type(pilot, "e7018")
@@ -136,7 +129,7 @@ async def test_a_digit_is_written_only_where_a_name_goes_on_with_it(begin: Begin
 
 
 async def test_the_question_mark_and_the_colon_stay_commands(begin: Begin) -> None:
-    app = begin(rules=_rules())
+    app = begin(rules=shipped_rules())
     async with app.run_test() as pilot:
         await pilot.press("l", "a", "question_mark")
         assert "Type what you look for" in text(app)
@@ -145,7 +138,7 @@ async def test_the_question_mark_and_the_colon_stay_commands(begin: Begin) -> No
 
 
 async def test_backspace_takes_letters_back_and_then_leaves(begin: Begin) -> None:
-    app = begin(rules=_rules())
+    app = begin(rules=shipped_rules())
     async with app.run_test() as pilot:
         await pilot.press("l", "a", "b", "backspace")
         assert "Type to find: a" in text(app)
@@ -162,7 +155,7 @@ async def test_backspace_takes_letters_back_and_then_leaves(begin: Begin) -> Non
 async def test_everything_can_be_browsed_to_by_digits_alone(
     begin: Begin, size: tuple[int, int]
 ) -> None:
-    app = begin(rules=_rules())
+    app = begin(rules=shipped_rules())
     async with app.run_test(size=size) as pilot:
         await pilot.press("l", "1", "1", "1")
         assert _leaf(app).ref.kind == "symptom"
@@ -173,7 +166,7 @@ async def test_everything_can_be_browsed_to_by_digits_alone(
 async def test_the_shelves_of_every_kind_hold_all_its_things(begin: Begin) -> None:
     from weldwhy.tui.cards.lookup import kinds_card, shelves_of
 
-    rules = _rules()
+    rules = shipped_rules()
     held: list[Ref] = []
     for choice in kinds_card(rules).choices:
         for refs in shelves_of(rules, str(choice.act).partition(":")[2]).values():
@@ -197,10 +190,10 @@ async def test_an_invented_rule_base_without_words_can_be_looked_up_too(begin: B
 @pytest.mark.parametrize("kind", ["symptom", "cause", "check", "remedy", "term", "process"])
 def test_every_page_fits_its_sheets_and_their_digits_reach_every_link(kind: str) -> None:
     for width, height in ((60, 18), (80, 22), (120, 38)):
-        for ref in things(_rules()).of_kind(kind):
+        for ref in things(shipped_rules()).of_kind(kind):
             made = _sheets(ref, width, height)
             links = [to for sheet in made for to in sheet.links]
-            assert set(links) == set(leaf(_rules(), ref).links), ref
+            assert set(links) == set(leaf(shipped_rules(), ref).links), ref
             for sheet in made:
                 assert len(sheet.rows) <= height, ref
                 assert len(sheet.links) <= len(DIGITS)
@@ -210,7 +203,7 @@ def test_every_page_fits_its_sheets_and_their_digits_reach_every_link(kind: str)
 
 
 def test_a_link_stands_behind_the_digit_that_leads_to_it() -> None:
-    known = things(_rules())
+    known = things(shipped_rules())
     for sheet in _sheets(Ref("symptom", "porosity"), 80, 22):
         for number, to in enumerate(sheet.links, 1):
             if to.kind == "source":
@@ -230,10 +223,10 @@ def test_a_part_that_goes_on_overleaf_says_its_heading_again() -> None:
 
 @pytest.mark.parametrize("letters", [False, True])
 def test_the_top_of_a_page_with_its_picture_is_seen_at_once_at_80x24(letters: bool) -> None:
-    for name in _rules().pictures:
+    for name in shipped_rules().pictures:
         first = _sheets(Ref("symptom", name), 80, 22, letters)[0]
         said = " ".join(" ".join(line.text for line in first.rows).split())
-        assert _rules().symptoms[name].looks.split(".")[0].split(",")[0] in said, name
+        assert shipped_rules().symptoms[name].looks.split(".")[0].split(",")[0] in said, name
         assert KEY in first.rows
         painted = [line for line in first.rows[2:10] if _drawn(line, letters)]
         assert len(painted) >= 4, name
@@ -252,7 +245,7 @@ def test_on_a_wide_page_the_picture_stands_beside_the_words() -> None:
 
 
 async def test_links_lead_on_and_the_trail_leads_back_to_the_same_sheet(begin: Begin) -> None:
-    app = begin(rules=_rules())
+    app = begin(rules=shipped_rules())
     async with app.run_test() as pilot:
         await pilot.press("l")
         await _type(pilot, "undercut")
@@ -274,7 +267,7 @@ async def test_links_lead_on_and_the_trail_leads_back_to_the_same_sheet(begin: B
 
 
 async def test_the_mark_moves_over_the_links_and_on_to_the_next_sheet(begin: Begin) -> None:
-    app = begin(rules=_rules())
+    app = begin(rules=shipped_rules())
     async with app.run_test() as pilot:
         await pilot.press("l")
         await _type(pilot, "porosity")
@@ -291,7 +284,7 @@ async def test_the_mark_moves_over_the_links_and_on_to_the_next_sheet(begin: Beg
 
 
 async def test_the_mark_moves_up_over_the_edge_to_the_last_link_before(begin: Begin) -> None:
-    app = begin(rules=_rules())
+    app = begin(rules=shipped_rules())
     async with app.run_test() as pilot:
         await pilot.press("l")
         await _type(pilot, "porosity")
@@ -305,7 +298,7 @@ async def test_the_mark_moves_up_over_the_edge_to_the_last_link_before(begin: Be
 
 
 async def test_a_kind_with_one_shelf_is_left_in_one_step(begin: Begin) -> None:
-    app = begin(rules=_rules())
+    app = begin(rules=shipped_rules())
     async with app.run_test() as pilot:
         await pilot.press("l")
         kinds = text(app)
@@ -316,7 +309,7 @@ async def test_a_kind_with_one_shelf_is_left_in_one_step(begin: Begin) -> None:
 
 
 async def test_the_slash_begins_a_new_search(begin: Begin) -> None:
-    app = begin(rules=_rules())
+    app = begin(rules=shipped_rules())
     async with app.run_test() as pilot:
         await pilot.press("l")
         await _type(pilot, "undercut")
@@ -329,7 +322,7 @@ async def test_the_slash_begins_a_new_search(begin: Begin) -> None:
 
 
 async def test_without_colours_a_picture_is_made_of_letters(begin: Begin) -> None:
-    app = begin(rules=_rules(), terminal=Terminal(colours="none", ascii=True))
+    app = begin(rules=shipped_rules(), terminal=Terminal(colours="none", ascii=True))
     async with app.run_test() as pilot:
         await pilot.press("l")
         await _type(pilot, "undercut")
@@ -340,7 +333,7 @@ async def test_without_colours_a_picture_is_made_of_letters(begin: Begin) -> Non
 
 
 async def test_a_page_stays_open_while_one_is_elsewhere(begin: Begin) -> None:
-    app = begin(rules=_rules())
+    app = begin(rules=shipped_rules())
     async with app.run_test() as pilot:
         await pilot.press("l")
         await _type(pilot, "dcen")
@@ -349,7 +342,7 @@ async def test_a_page_stays_open_while_one_is_elsewhere(begin: Begin) -> None:
 
 
 async def test_a_page_can_be_had_at_any_size(begin: Begin) -> None:
-    app = begin(rules=_rules())
+    app = begin(rules=shipped_rules())
     async with app.run_test() as pilot:
         await pilot.press("l")
         await _type(pilot, "porosity")
@@ -380,7 +373,7 @@ async def test_a_case_begins_with_the_symptom_and_an_open_one_is_put_away(
 
 
 async def test_without_an_open_case_nothing_is_said_to_be_put_away(begin: Begin) -> None:
-    app = begin(rules=_rules())
+    app = begin(rules=shipped_rules())
     async with app.run_test() as pilot:
         await pilot.press("l")
         await _type(pilot, "porosity")
@@ -406,14 +399,14 @@ async def test_the_work_told_so_far_is_kept_for_a_case_begun_from_a_page(
 
 
 async def test_the_shelves_of_words_are_named_by_their_letters(begin: Begin) -> None:
-    app = begin(rules=_rules())
+    app = begin(rules=shipped_rules())
     async with app.run_test() as pilot:
         await pilot.press("l", "5")
         assert "A to C (" in text(app)
 
 
 async def test_only_symptoms_and_calculators_begin_anything(begin: Begin) -> None:
-    app = begin(rules=_rules())
+    app = begin(rules=shipped_rules())
     async with app.run_test() as pilot:
         await pilot.press("l")
         await _type(pilot, "dcen")
@@ -424,7 +417,7 @@ async def test_only_symptoms_and_calculators_begin_anything(begin: Begin) -> Non
 
 
 async def test_a_calculator_is_worked_from_its_page(begin: Begin) -> None:
-    app = begin(rules=_rules())
+    app = begin(rules=shipped_rules())
     async with app.run_test() as pilot:
         await pilot.press("l")
         await _type(pilot, "gas left in a cyl")

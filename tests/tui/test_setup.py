@@ -6,10 +6,10 @@ import json
 from dataclasses import replace
 
 import pytest
+from tests.replay import shipped_rules
 
 from weldwhy.case import Case, Measured, Reported, Situated
 from weldwhy.model import Caution, Machine, RuleBase
-from weldwhy.rulebase import load
 from weldwhy.setup import Plan, Refusal, plan, plans, refusal
 from weldwhy.setupcase import SetupCase, from_mapping, handed_on, to_mapping
 from weldwhy.store import Store
@@ -279,7 +279,7 @@ def _able(rules: RuleBase) -> Machine:
 
 @pytest.mark.parametrize("process", ["gmaw", "fcaw-s", "fcaw-g", "smaw", "gtaw-dc", "gtaw-ac"])
 def test_with_the_shipped_rules_every_leaf_fits_80_columns_and_no_word_is_cut(process: str) -> None:
-    rules = load()
+    rules = shipped_rules()
     for work in _works(rules, "20 ga", "1/8 in", "10 mm"):
         made = plan(rules, work, _able(rules), process)
         for card in leaves(PlanShown(rules, made, work_words(rules, work)), 80, 22):
@@ -292,7 +292,7 @@ def test_with_the_shipped_rules_every_leaf_fits_80_columns_and_no_word_is_cut(pr
 
 
 def test_with_the_shipped_rules_what_suits_fits_one_page() -> None:
-    rules = load()
+    rules = shipped_rules()
     for work in _works(rules, "1/8 in"):
         found = plans(rules, work, _able(rules))
         assert not isinstance(found, Refusal)

@@ -122,9 +122,9 @@ def home(tmp_path: Path) -> Path:
 
 @pytest.mark.parametrize("environ", [UTF8, CONSOLE, POOR])
 def test_an_answer_costs_few_bytes_and_what_is_seen_is_right(
-    home: Path, environ: dict[str, str]
+    package: Path, home: Path, environ: dict[str, str]
 ) -> None:
-    with OnPty(home, environ) as line:
+    with OnPty(package, home, environ) as line:
         line.read_until(b"Go on with it")
         line.press("1")
         line.read_until(b"Most likely")
@@ -141,8 +141,8 @@ def test_an_answer_costs_few_bytes_and_what_is_seen_is_right(
         assert "(don't know)" in rows[22]
 
 
-def test_a_poor_terminal_gets_ascii_and_no_colour_code(home: Path) -> None:
-    with OnPty(home, POOR) as line:
+def test_a_poor_terminal_gets_ascii_and_no_colour_code(package: Path, home: Path) -> None:
+    with OnPty(package, home, POOR) as line:
         line.read_until(b"Go on with it")
         for keys, wanted in (("1", b"Most likely"), ("c", b"Causes"), ("1", b"What to do")):
             line.press(keys)
@@ -162,9 +162,9 @@ def test_a_poor_terminal_gets_ascii_and_no_colour_code(home: Path) -> None:
     ids=["say", "gallery", "lookup", "keys"],
 )
 def test_a_poor_terminal_gets_no_more_than_it_can_show_on_any_other_screen(
-    home: Path, steps: tuple[tuple[str, bytes], ...]
+    package: Path, home: Path, steps: tuple[tuple[str, bytes], ...]
 ) -> None:
-    with OnPty(home, POOR) as line:
+    with OnPty(package, home, POOR) as line:
         line.read_until(b"Go on with it")
         for keys, wanted in (("1", b"Most likely"), *steps):
             line.press(keys)
@@ -173,8 +173,8 @@ def test_a_poor_terminal_gets_no_more_than_it_can_show_on_any_other_screen(
         assert _codes(line.sent) <= {"", "0", "1", "2", "7"}
 
 
-def test_a_terminal_of_eight_colours_gets_no_code_beyond_them(home: Path) -> None:
-    with OnPty(home, CONSOLE) as line:
+def test_a_terminal_of_eight_colours_gets_no_code_beyond_them(package: Path, home: Path) -> None:
+    with OnPty(package, home, CONSOLE) as line:
         line.read_until(b"Go on with it")
         line.press("1")
         line.read_until(b"Most likely")
@@ -184,9 +184,9 @@ def test_a_terminal_of_eight_colours_gets_no_code_beyond_them(home: Path) -> Non
 
 @pytest.mark.parametrize("number", [signal.SIGTERM, signal.SIGHUP, signal.SIGINT])
 def test_a_signal_leaves_the_terminal_in_order_and_the_case_on_the_disk(
-    home: Path, number: signal.Signals
+    package: Path, home: Path, number: signal.Signals
 ) -> None:
-    with OnPty(home, UTF8) as line:
+    with OnPty(package, home, UTF8) as line:
         line.read_until(b"Go on with it")
         line.press("1")
         line.read_until(b"Most likely")
@@ -196,8 +196,8 @@ def test_a_signal_leaves_the_terminal_in_order_and_the_case_on_the_disk(
     assert Store(home).resume() == OPEN
 
 
-def test_a_letter_in_another_encoding_does_not_end_the_program(home: Path) -> None:
-    with OnPty(home, POOR) as line:
+def test_a_letter_in_another_encoding_does_not_end_the_program(package: Path, home: Path) -> None:
+    with OnPty(package, home, POOR) as line:
         line.read_until(b"Go on with it")
         line.press_bytes(b"\xe9\xff1")
         line.read_until(b"Most likely")

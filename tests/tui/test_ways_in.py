@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from html import unescape
+
 import pytest
 
 from weldwhy.case import (
@@ -10,10 +12,12 @@ from weldwhy.case import (
     Measured,
     Reported,
     Resembled,
+    Said,
     Situated,
     Supposed,
 )
 from weldwhy.model import RuleBase
+from weldwhy.store import Store
 from weldwhy.tui.screens import say
 from weldwhy.tui.screens.case import CaseScreen
 from weldwhy.tui.screens.gallery import GalleryScreen, PictureScreen
@@ -58,7 +62,8 @@ async def test_words_come_back_as_ticks_and_enter_the_case(begin: Begin, heard: 
         assert 'from "some wind": not certain' in shown
         assert 'NOT UNDERSTOOD  "and my uncle says hello"' in shown
         await pilot.press("0")
-        assert app.bench.case.entries == tuple(each.entry for each in HEARD.understood)
+        said = Said("mig 2 q?", HEARD.not_understood)
+        assert app.bench.case.entries == (said, *HEARD.entries)
         assert "What do you know?" in text(app)
 
 
@@ -67,7 +72,7 @@ async def test_enter_once_more_goes_on_with_what_is_ticked(begin: Begin, heard: 
     app = begin()
     async with app.run_test() as pilot:
         await pilot.press("i", *"so", "enter", "2", "enter")
-        assert app.bench.case.entries == (HEARD.understood[0].entry, HEARD.understood[2].entry)
+        assert app.bench.case.entries[1:] == (HEARD.entries[0], HEARD.entries[2])
 
 
 async def test_enter_strikes_out_the_line_that_has_the_mark(begin: Begin, heard: list[str]) -> None:
@@ -166,6 +171,48 @@ async def test_all_struck_out_tells_nothing(begin: Begin, heard: list[str]) -> N
         await pilot.press("0")
         assert app.bench.case.entries == ()
         assert isinstance(app.screen, CaseScreen)
+
+
+@pytest.mark.parametrize("keys", ["y", "w1", "w2", "w3"])
+async def test_a_report_holds_the_words_and_what_was_made_of_them_but_not_what_was_struck_out(
+    begin: Begin, heard: list[str], keys: str, store: Store, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    nasty = Understood("<b>rust</b>", Supposed("air", "wind"), 0.5)
+    found = Heard((*HEARD.understood[:2], nasty), HEARD.not_understood)
+    monkeypatch.setattr(say, "understand", lambda *_: found)
+    app = begin()
+    async with app.run_test() as pilot:
+        await pilot.press("i", *"mig, <b> bubbles", "enter", "3", "0", "escape", *keys)
+        if keys == "y":
+            report = app.clipboard
+        else:
+            (saved,) = (store.folder / "reports").iterdir()
+            report = saved.read_text(encoding="utf-8")
+            assert keys == "w1" or "<b>" not in report.replace("\\<", "")
+        plain = unescape(report).replace("\\", "")
+        for wanted in (
+            '"mig, <b> bubbles"', 'from "bubbles": ', 'from "mig": ',
+            'not understood, so not counted: "and my uncle says hello"',
+            'struck out, so not counted: "<b>rust</b>"',
+        ):  # fmt: skip
+            assert wanted in plain
+        assert not any(isinstance(entry, Supposed) for entry in app.bench.case.entries)
+
+
+async def test_words_of_which_nothing_was_understood_are_kept_for_the_report(
+    begin: Begin, heard: list[str], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(say, "understand", lambda *_: Heard((), ("brown fuzz",)))
+    app = begin(*OPEN)
+    app.bench.left_open = None
+    async with app.run_test() as pilot:
+        await pilot.press("i", *"brown fuzz", "enter")
+        assert "Go on; your words are kept for the report" in text(app)
+        await pilot.press("enter", "y")
+        assert app.bench.case.entries == (*OPEN, Said("brown fuzz", ("brown fuzz",)))
+        assert '"brown fuzz"' in app.clipboard
+        await pilot.press("u", "y")
+        assert "brown fuzz" not in app.clipboard
 
 
 async def test_the_text_can_be_mended_and_left(begin: Begin, heard: list[str]) -> None:
@@ -393,7 +440,7 @@ async def test_three_ways_are_mixed_in_one_case_and_undone_one_by_one(
         await pilot.press("1")  # an answer
         told = app.bench.case.entries
         assert [type(entry) for entry in told] == [
-            Situated, Reported, Supposed, Resembled, Measured, Answered,
+            Said, Situated, Reported, Supposed, Resembled, Measured, Answered,
         ]  # fmt: skip
         for left in range(len(told) - 1, -1, -1):
             await pilot.press("u")
