@@ -3,12 +3,19 @@
 from __future__ import annotations
 
 import random
+from collections.abc import Iterator
+from itertools import count
 from pathlib import Path
 
 import pytest
+from hypothesis import settings
 from tests.installed import installed
 
 from weldwhy import rulebase
+
+# How long an example takes says more about what else the machine does than about the program.
+settings.register_profile("untimed", deadline=None)
+settings.load_profile("untimed")
 
 UNWANTED = (
     "NO_COLOR", "FORCE_COLOR", "CLICOLOR", "COLORTERM", "COLUMNS", "LINES", "LC_ALL", "LC_CTYPE",
@@ -17,12 +24,18 @@ UNWANTED = (
 )  # fmt: skip
 
 
+@pytest.fixture(scope="session")
+def homes(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Path]:
+    """Folders not there yet. `mktemp` would go through those of all tests before, for each."""
+    folder = tmp_path_factory.mktemp("homes")
+    return (folder / str(number) for number in count())
+
+
 @pytest.fixture(autouse=True)
-def fresh_surroundings(
-    tmp_path_factory: pytest.TempPathFactory, monkeypatch: pytest.MonkeyPatch
-) -> Path:
+def fresh_surroundings(homes: Iterator[Path], monkeypatch: pytest.MonkeyPatch) -> Path:
     """An empty home, a plain locale and terminal, and one seed, for every test."""
-    home = tmp_path_factory.mktemp("home")
+    home = next(homes)
+    home.mkdir()
     for name in UNWANTED:
         monkeypatch.delenv(name, raising=False)
     monkeypatch.setenv("HOME", str(home))

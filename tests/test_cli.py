@@ -604,7 +604,7 @@ def test_control_c_is_130_wherever_it_falls(tmp_path: Path, place: str) -> None:
     done = subprocess.run(
         [sys.executable, "-m", "weldwhy", "info"],
         capture_output=True,
-        env={**os.environ, "PYTHONPATH": path},
+        env={**os.environ, "PYTHONPATH": path, "PYTHONUNBUFFERED": ""},  # what was said is flushed
         check=False,
     )
     assert (done.returncode, done.stdout, done.stderr) == (130, b"said before", b"")

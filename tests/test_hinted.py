@@ -18,14 +18,17 @@ from weldwhy.case import (
     Passed,
     Reported,
     Resembled,
+    Said,
     Situated,
     entry_for,
     from_data,
     to_data,
 )
+from weldwhy.casefacts import answers, own_words
 from weldwhy.casereport import case_text
+from weldwhy.commands_diagnosis import with_words
 from weldwhy.diagnosis import diagnosis
-from weldwhy.entries import still_known
+from weldwhy.entries import answered, still_known
 from weldwhy.interview import Interview
 from weldwhy.plain import run
 from weldwhy.rulebase import load
@@ -78,6 +81,32 @@ def test_none_of_these_leads_to_the_usual_lists(reason: str) -> None:
     assert case.with_(Hinted("undercut")).hinted == ("undercut",)
 
 
+def test_none_of_these_can_be_said_twice_and_from_the_command_line() -> None:
+    none = answered(RULES, "symptom", "skip")
+    assert none in NONE_MEANT
+    assert HINTS.with_(none, Hinted("undercut"), none).hinted == ()
+
+
+def test_who_refuses_what_a_sentence_may_mean_is_not_asked_it() -> None:
+    said = ["mig, holes"]
+    assert with_words(RULES, Case(), said)[0].hinted
+    assert with_words(RULES, Case(NONE_MEANT[:1]), said)[0].hinted == ()
+
+
+def test_what_is_only_hinted_at_is_no_certain_fact_in_the_report() -> None:
+    case = Case((Said("bubbles"), Hinted("porosity", words="bubbles"), Hinted("spatter")))
+    assert any('"bubbles", not certain' in line for line in own_words(RULES, case))
+    assert answers(RULES, case) == []
+
+
+def test_only_the_likeliest_is_supposed_and_only_if_the_process_can_show_it() -> None:
+    assert Interview(RULES, HINTS).symptoms == ("porosity",)
+    case = Case((Hinted("rod-sticks"), Hinted("porosity"), Situated("process", "gmaw")))
+    assert Interview(RULES, case).supposed == "porosity"
+    alone = Interview(RULES, Case((Hinted("rod-sticks"), Situated("process", "gmaw"))))
+    assert (alone.supposed, alone.ranked) == ("", ())
+
+
 def test_a_picture_picked_settles_it_too() -> None:
     assert HINTS.with_(Resembled("undercut")).hinted == ()
 
@@ -89,7 +118,8 @@ def test_the_first_view_says_what_it_supposes() -> None:
     assert interview.ranked
     text = "\n".join(case_text(interview))
     assert f"Most likely, if it is {RULES.symptoms['porosity'].name}" in text
-    assert "nothing reported yet" in text
+    assert "Weld case: not certain yet" in text
+    assert "Answers: porosity (bubbles in the weld); spatter; none of these." in text
     assert diagnosis(interview)["supposed"] == "porosity"
     told = Interview(RULES, HINTS.with_(Reported("porosity")))
     assert "Most likely, if" not in "\n".join(case_text(told))
@@ -125,3 +155,12 @@ def test_plain_lines_ask_it_too(tmp_path: Path, none: str) -> None:
     assert resumed is not None
     assert resumed.entries[-1] in NONE_MEANT
     assert "Where" in told.rpartition("Which of these")[2]
+
+
+@pytest.mark.parametrize("none", ["0", "s"])
+def test_a_hint_that_cannot_be_asked_is_not_refused_either(tmp_path: Path, none: str) -> None:
+    case = Case((Situated("process", "gmaw"), Hinted("rod-sticks"), Situated("group", "")))
+    store = Store(tmp_path)
+    store.save(case)
+    assert "Pick the one that comes nearest" in _talk(store, f"1\n{none}\n")
+    assert store.resume() == case

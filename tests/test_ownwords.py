@@ -101,6 +101,12 @@ def test_words_that_still_count_for_something_are_not_called_struck_out() -> Non
     assert said == Said(TEXT)
 
 
+def test_what_was_taken_from_no_words_is_taken_from_the_whole_text() -> None:
+    _, taken = in_own_words("mig", Heard((Understood("", Situated("process", "gmaw"), 1.0),)))
+    assert not isinstance(taken, Said)
+    assert taken.words == "mig"
+
+
 def test_who_strikes_all_of_it_out_has_taken_it_back() -> None:
     assert in_own_words(TEXT, HEARD, {0, 1, 2}) == ()
 
@@ -156,6 +162,14 @@ def test_as_much_is_kept_as_is_read() -> None:
     assert longer.endswith("so ..")
     assert LONGEST_TEXT - 10 < len(longer) <= LONGEST_TEXT
     assert len(Said("x" * 100_000).text) <= LONGEST_TEXT
+    assert Said("x" * 100_000).text.startswith("xxx"), "a single word is cut, not dropped"
+    # what is not read is marked, even if little of what is read can be seen
+    assert Said("hi you" + "\u202e" * 4 * LONGEST_TEXT + "more").text == "hi .."
+
+
+def test_what_cannot_be_seen_is_nothing_struck_out() -> None:
+    said = Said("x", ("", "\x1b[2J", "y"), ("\u202e", "z"))
+    assert (said.not_understood, said.struck) == (("y",), ("z",))
 
 
 # kept

@@ -154,6 +154,13 @@ def test_own_words_that_mean_nothing_change_nothing_but_are_kept(store: Store) -
     assert case.entries[2:] == (Said("seven green umbrellas", ("seven green umbrellas",)),)
 
 
+def test_words_with_nothing_in_them_to_name_are_answered_too(store: Store) -> None:
+    text = _talk(store, f"{START}say hello there\nq\n")
+    assert "Nothing of this was understood; your words are kept for the report." in text
+    assert "Nothing of this" not in _talk(store, f"{START}say seven green umbrellas\nq\n")
+    assert '"hello there"' in _talk(store, "1\nu\nr\nq\n")
+
+
 def test_a_case_from_other_rules_is_resumed_without_what_is_unknown(store: Store) -> None:
     store.save(Case((Reported("bad"), Answered("gone", "x"), Tried("gone", "x", "better"))))
     text = _talk(store, "1\n")

@@ -63,6 +63,7 @@ def case_text(interview: Interview) -> list[str]:
 def _head(interview: Interview) -> list[str]:
     rules, case = interview.rules, interview.case
     names = [rules.symptoms[s].name for s in case.symptoms if s in rules.symptoms]
+    nothing = "not certain yet" if interview.supposed else "nothing reported yet"
     if any(caution.stop for caution in interview.standing_cautions):
         state = "Stop: this is not a weld to put right by a guide."
     elif case.sound:
@@ -71,7 +72,7 @@ def _head(interview: Interview) -> list[str]:
         state = "Not done yet: the next step stands below."
     return safe(
         [
-            f"Weld case: {', '.join(names) or 'nothing reported yet'}",
+            f"Weld case: {', '.join(names) or nothing}",
             "By weldwhy: why this weld is bad and how to put it right.",
             state,
         ]
@@ -167,7 +168,8 @@ def _next_step(interview: Interview) -> list[str]:
     lines = [*step_lines(step), *remedy_settings(interview, step)]
     if step.kind == "remedy":
         lines.append("Then run a test bead.")
-    if step.id in interview.rules.checks:
+    asked_back = step.id == "symptom" and interview.supposed
+    if asked_back or step.id in interview.rules.checks:
         lines.append(ended(f"Answers: {'; '.join(answer.text for answer in step.answers)}"))
     return lines
 

@@ -141,12 +141,18 @@ class Interview:
 
         That one is only for a first view of the causes: which is meant is the next question.
         """
-        return self.case.symptoms or self.case.hinted[:1]
+        return self.case.symptoms or self._hinted[:1]
 
     @property
     def supposed(self) -> str:
         """The symptom that the causes are ranked for though it is not told yet; "" if none is."""
-        return "" if self.case.symptoms else next(iter(self.case.hinted), "")
+        return "" if self.case.symptoms else next(iter(self._hinted), "")
+
+    @cached_property
+    def _hinted(self) -> tuple[str, ...]:
+        """The symptoms hinted at, as far as the process can show them."""
+        shown = {symptom.id for symptom in steps.symptoms_of(self.rules, self.case.process)}
+        return tuple(name for name in self.case.hinted if name in shown)
 
     @property
     def material(self) -> str:
@@ -297,9 +303,8 @@ class Interview:
     def _way_in(self) -> Step:
         """What is wrong? Of many symptoms, first where it is noticed."""
         process, group = self.case.process, self.case.told("group")
-        meant = steps.ask_meant(self.rules, process, self.case.hinted)
-        if meant is not None:
-            return meant
+        if self._hinted:
+            return steps.ask_meant(self.rules, self._hinted)
         many = len(steps.symptoms_of(self.rules, process)) > steps.SHORT_LIST
         if many and group is None:
             return steps.ask_group(self.rules, process)

@@ -191,7 +191,7 @@ class Talk:
         self._add(Tried(self.step.cause, self.step.id, result))
 
     def _pass(self, reason: str) -> None:
-        if self.step.id == "symptom" and not self.bench.case.hinted:
+        if self.step.id == "symptom" and not self.interview.supposed:
             self.say("Pick the one that comes nearest; nothing can be found without it.")
         elif self.step.id in SITUATION:
             self._add(Situated(self.step.id, ""))
@@ -251,6 +251,8 @@ class Talk:
         told = in_own_words(words, heard)
         if told:
             self.bench.record(*told)
+            if not heard.understood and not heard.not_understood:
+                self.say("Nothing of this was understood; your words are kept for the report.")
         if heard.entries:
             self._after_change()
 

@@ -81,12 +81,9 @@ def ask_symptom(rules: RuleBase, process: str, group: str = "") -> Step:
     return Step("ask", "symptom", "What is wrong?", answers, 0.2, "this is the way in")
 
 
-def ask_meant(rules: RuleBase, process: str, hinted: Sequence[str]) -> Step | None:
-    """Which of the symptoms that the words may mean is it? None if the process can show none."""
-    shown = {symptom.id for symptom in symptoms_of(rules, process)}
-    answers = [Answer(name, rules.symptoms[name].name) for name in hinted if name in shown]
-    if not answers:
-        return None
+def ask_meant(rules: RuleBase, hinted: Sequence[str]) -> Step:
+    """Which of the symptoms that the words may mean is it?"""
+    answers = [Answer(name, rules.symptoms[name].name) for name in hinted]
     text, none = (MEANT, "none of these") if len(answers) > 1 else (MEANT_ONE, "no, something else")
     answers.append(Answer(NONE_OF_THESE, none))
     return Step("ask", "symptom", text, tuple(answers), 0.1, "your words may mean this")

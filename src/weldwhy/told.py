@@ -65,7 +65,8 @@ def entry_line(rules: RuleBase, entry: Entry) -> str:
         case Suspected(cause):
             return f"own guess: {rules.causes[cause].name if cause in rules.causes else cause}"
         case Passed(check, reason):
-            return f"{_asked(rules, check)} ({reason})"
+            none = "none of these" if check == "symptom" else reason
+            return f"{_asked(rules, check)} ({none})"
         case Measured(setting, value):
             return setting_line(rules, setting, value or "withdrawn")
         case Tried(cause, _, result):

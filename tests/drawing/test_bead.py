@@ -140,6 +140,8 @@ def _bare_rows(canvas: Canvas) -> list[int]:
 def test_a_small_picture_is_all_of_the_view_that_shows_more() -> None:
     above, cut, both = (painted(parts, 24, 8) for parts in ({"more": "above"}, {"more": "cut"}, {}))
     assert all(paint for row in above.halves for paint in row)
+    for narrow in ((24, 12), (40, 8)):  # little room one way is little room
+        assert all(paint for row in painted({"more": "above"}, *narrow).halves for paint in row)
     assert not any(paint == "ripple" for row in cut.halves for paint in row)
     assert any(0 < y < 15 for y in _bare_rows(both)), "the views are apart"
     assert any(0 < y < 23 for y in _bare_rows(painted({"more": "above"}, 40, 12)))
@@ -149,6 +151,7 @@ def test_what_was_heated_through_lies_in_a_closed_furnace() -> None:
     rows = painted({"heat": 3.0, "more": "cut"}, 24, 8).halves
     rim = [*rows[0], *rows[-1], *(row[0] for row in rows), *(row[-1] for row in rows)]
     assert set(rim) == {"ripple"}
+    assert all(not row[x] for row in rows for x in (1, -2) if "heat" in row), "it stands clear"
     coils = [y for y, row in enumerate(rows) if "hot" in row]
     part = [y for y, row in enumerate(rows) if "heat" in row]
     assert min(coils) < min(part)
@@ -170,11 +173,15 @@ def test_a_broken_tungsten_stands_clear_of_the_bead_that_its_point_is_in() -> No
     level = [y for y, row in enumerate(rows[:face]) if set(row) <= {"", "ripple"}]
     assert len(level) >= 2, "a gap between them"
     inside = [
-        (x, y) for y, row in enumerate(rows) for x, paint in enumerate(row) if paint == "pale"
+        (x, y)
+        for y, row in enumerate(rows)
+        for x, paint in enumerate(row)
+        if paint == "pale" and y > level[-1]
     ]
-    assert inside
+    heights = [x for x, _ in inside]
+    thick = max(heights.count(x) for x in heights)
+    assert thick == max(row.count("pale") for row in rows[: level[0]]), "it broke off there"
     for x, y in inside:
-        assert y > level[-1]
         about = {rows[line][at] for line in range(y - 1, y + 2) for at in range(x - 1, x + 2)}
         assert about == {"pale"} or about <= {"pale", "weld", "ripple"}
 
@@ -183,8 +190,10 @@ def test_oxide_skin_runs_from_the_plates_into_the_weld() -> None:
     rows = painted({"specks": "oxide", "more": "cut"}, 24, 8).halves
     face = next(y for y, row in enumerate(rows) if "tint" in row)
     assert rows[face][1] == rows[face][-2] == "tint"
-    below = [paint for row in rows[face + 1 :] for paint in row]
-    assert "tint" in below
+    back = max(y for y, row in enumerate(rows) if row[1])
+    assert rows[back][1] == rows[back][-2] == "tint"
+    inner = [y for y in range(face + 1, back) if "tint" in rows[y]]
+    assert len(inner) > (back - face) / 2
 
 
 @pytest.mark.parametrize("more", ["above", "cut"])

@@ -134,6 +134,18 @@ def test_gas_that_will_not_stop_streams_with_no_arc(size: tuple[int, int]) -> No
     assert "hot" not in paints
 
 
+@pytest.mark.parametrize("size", [(24, 8), (40, 12), (78, 20)])
+def test_two_lit_figures_stand_apart_on_a_dark_display(size: tuple[int, int]) -> None:
+    rows = painted("circuit", {"trouble": "fan or display"}, *size).halves
+    lit = [any(row[x] == "hot" for row in rows) for x in range(size[0])]
+    assert [on for on, _ in groupby(lit)].count(True) == 2
+    for y, row in enumerate(rows):
+        for x, paint in enumerate(row):
+            if paint == "hot":
+                about = {p for line in rows[y - 1 : y + 2] for p in line[x - 1 : x + 2]}
+                assert about <= {"hot", "hole"}
+
+
 @pytest.mark.parametrize("lit", range(5))
 @pytest.mark.parametrize("size", [(24, 8), (40, 12), (78, 20)])
 def test_a_level_has_as_many_steps_lit_as_it_is_told(lit: int, size: tuple[int, int]) -> None:

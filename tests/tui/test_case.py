@@ -170,7 +170,7 @@ async def test_a_sound_bead_ends_the_case(begin: Begin, store: Store) -> None:
     app = begin(*UNTIL_REMEDY)
     async with app.run_test() as pilot:
         await pilot.press("1")
-        assert "It was: gas flow too low" in text(app)
+        assert "Most likely it was: gas flow too low" in text(app)
         assert "Set the flow each morning" in text(app)
         await pilot.press("1")
         assert "gas flow too low" in app.clipboard

@@ -61,3 +61,11 @@ async def test_a_hint_struck_out_is_not_asked(begin: Begin) -> None:
         await pilot.press("i", *"so", "enter", "2", "3", "0")
         assert app.bench.case.hinted == ()
         assert "What is wrong?" in text(app)
+
+
+async def test_what_was_struck_out_can_be_ticked_again(begin: Begin) -> None:
+    app = begin()
+    async with app.run_test() as pilot:
+        await pilot.press("i", *"so", "enter", "2", "2", "0")
+        assert app.bench.case.hinted == ("holes", "jam")
+        assert "Say it in your own words" in text(app)

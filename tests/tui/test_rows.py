@@ -6,9 +6,10 @@ from hypothesis import given
 from hypothesis import strategies as st
 from rich.cells import cell_len
 
+from weldwhy.model import Share
 from weldwhy.plaintext import clean
 from weldwhy.tui.cards.card import Card, Choice, lay_out, text_body
-from weldwhy.tui.cards.side import cut_front
+from weldwhy.tui.cards.side import cut_front, share_line
 from weldwhy.tui.rows import bar, fit, joined, paragraph, rule, wrap
 
 TEXTS = st.text(max_size=200)
@@ -47,9 +48,28 @@ def test_what_is_cut_is_the_front(text: str, width: int) -> None:
     assert cut_front(text, width)[-1:] == text[-1:]
 
 
+def test_whose_share_it_is_is_told_whole_or_without_the_least() -> None:
+    shares: dict[Share, float] = {
+        "operator": 0.91,
+        "machine": 0.004,
+        "material": 0.004,
+        "consumable": 0.08,
+    }
+    whole = "me 91 %, machine under 1 %, material under 1 %, consumable 8 %"
+    assert share_line(shares, len(whole)) == whole
+    assert share_line(shares, len(whole) - 1) == "me 91 %, consumable 8 %"
+
+
 def test_a_short_first_line_hangs_under_what_opens_it() -> None:
     rows = paragraph("one two three", 12, "text", ("  1  ", "key"))
     assert joined(rows) == "  1  one two\n     three"
+
+
+def test_no_cut_of_a_page_parts_a_choice_from_its_note() -> None:
+    choices = (Choice("Yes", "y", note="a long note of two rows"), Choice("No", "n"))
+    rows = lay_out(Card(text_body([("Ask?", "strong")]), choices), 20, 40)
+    cuts = [line.text.strip() for line in rows if line.spans and not line.tied]
+    assert cuts == ["Ask?", "1  Yes", "2  No"]
 
 
 def test_blank_rows_go_before_choices_stand_side_by_side() -> None:

@@ -2,15 +2,28 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 from tests.engine.small import check
 
-from weldwhy.case import Answered, Case, Entry, Measured, Reported, Situated, Suspected, Tried
+from weldwhy.case import (
+    Answered,
+    Case,
+    Entry,
+    Hinted,
+    Measured,
+    Reported,
+    Situated,
+    Suspected,
+    Tried,
+)
 from weldwhy.rulebase import load
-from weldwhy.understanding import manner
+from weldwhy.understanding import manner, tries
 from weldwhy.understanding.answers import _denied
-from weldwhy.understanding.hearing import understand
+from weldwhy.understanding.hearing import telling_of, understand
 from weldwhy.understanding.tokens import tokens
+from weldwhy.understanding.topic import is_elsewhere
 
 RULES = load()
 
@@ -36,6 +49,15 @@ def _tried(text: str, case: Case = POROUS) -> set[tuple[str, str]]:
 def test_what_was_never_done_is_no_remedy_tried() -> None:
     assert ("nozzle-clogged", "no change") in _tried("cleaned the nozzle, no difference")
     assert not _tried("never cleaned the nozzle, no difference")
+
+
+def test_only_a_denial_close_by_and_in_its_clause_undoes_a_dial_turned() -> None:
+    low = ("gas-flow-low", "no change")
+    assert low in _tried("turned up the gas, no change")
+    assert not _tried("did not turn up the gas, no change")
+    words = tokens("windy it is not, turned up the gas")
+    turned = next(n for n, word in enumerate(words) if word.word == "turned")
+    assert not tries._denied(words, turned)
 
 
 def test_a_result_far_from_what_was_done_is_not_its_result() -> None:
@@ -90,6 +112,48 @@ def test_a_guess_goes_on_after_its_opening_words() -> None:
     assert Suspected("liner-clogged") in _told("He thinks, the liner is clogged", SURGING)
 
 
+@pytest.mark.parametrize(
+    ("text", "cause"),
+    [
+        ("I think it is not the liner", None), ("I think it is the tip, not the liner", "tip-worn"),
+        ("I think it is the liner, not the tip", "liner-clogged"),
+    ],
+)  # fmt: skip
+def test_what_is_denied_is_no_guess(text: str, cause: str | None) -> None:
+    guesses = [e.cause for e in _told(text, SURGING) if isinstance(e, Suspected)]
+    assert guesses == ([cause] if cause else [])
+
+
+@pytest.mark.parametrize(
+    ("part", "case"), [("nozzle", POROUS), ("liner", SURGING)]
+)  # fmt: skip
+def test_to_ask_whether_it_is_so_answers_nothing(part: str, case: Case) -> None:
+    kinds = {type(entry) for entry in _told(f"is the {part} clogged?", case)}
+    assert kinds == {Suspected}
+
+
+# symptoms that the words only may mean
+
+
+def test_nothing_is_asked_back_where_a_symptom_is_told() -> None:
+    text = "doors open, breeze blowing through"
+    assert not any(isinstance(e, Hinted) for e in _told(text, POROUS))
+
+
+def test_a_symptom_that_the_metal_told_cannot_show_is_not_meant() -> None:
+    text = "cast iron crack beside the weld"
+    for metal, meant in (("", True), ("aluminium", False)):
+        told = _told(text, Case((Situated("process", "gmaw"), Situated("material", metal))))
+        found = {e.symptom for e in told if isinstance(e, Hinted | Reported)}
+        assert ("cast-iron-crack" in found) is meant
+
+
+def test_a_few_words_of_no_trade_may_answer_in_a_case_under_way() -> None:
+    text = "garage curtains flapping yesterday"
+    assert is_elsewhere(telling_of(RULES, text, Case()))
+    assert not is_elsewhere(telling_of(RULES, text, POROUS))
+
+
 # answers
 
 
@@ -105,9 +169,37 @@ def test_of_many_answers_only_the_odd_ones_denied_mean_the_normal_one() -> None:
     assert meant == "clean"
     assert 0.5 < sure < 1.0
     assert _denied(many, "clean")[0] == ""
+    assert _denied(replace(many, ordered=True), "worn")[0] == ""
 
 
 # numbers
+
+
+def _measured(text: str) -> dict[str, str]:
+    return {e.setting: e.value for e in _told(text, Case()) if isinstance(e, Measured)}
+
+
+def test_a_stick_is_a_rod_unless_it_sticks_out() -> None:
+    assert _measured("with 2.5 mm stick") == {"rod": "2.5 mm"}
+    assert _measured("mig, 15 mm stick out") == {"stick_out": "15 mm"}
+
+
+def test_amps_beside_a_machine_are_set_only_if_something_says_so() -> None:
+    assert _measured("a 180 amp mig") == {}
+    assert _measured("ran at 140 amp mig") == {"amps": "140 A"}
+
+
+def test_a_length_run_is_no_plate_and_a_thick_plate_is() -> None:
+    thick = {
+        text: [e for e in _told(text, Case()) if e == Situated("thickness", text[5:])]
+        for text in ("mig, 1.5 in", "mig, 2 in")
+    }
+    assert [bool(found) for found in thick.values()] == [True, False]
+
+
+def test_the_thickness_told_first_stays() -> None:
+    told = _told("mig on 5 mm plate", Case((Situated("thickness", "3 mm"),)))
+    assert told == [Situated("process", "gmaw")]
 
 
 @pytest.mark.parametrize(("text", "mix"), [("gas 75/25", True), ("gas 50/30", False)])

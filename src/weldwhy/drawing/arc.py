@@ -77,20 +77,22 @@ def _weak(sketch: Sketch, tool: Tool) -> None:
 
 
 def _harsh(sketch: Sketch, tool: Tool) -> None:
-    """A hard, narrow, jagged arc at the end of a bead that is being laid, and its crackling."""
+    """An arc that bursts rather than burns and digs into the plate, and its crackling."""
     x = sketch.even(30)
     held(sketch, tool, x, 11, 0.85)
     sketch.box(0, PLATE - 3, x - 2, PLATE, "weld")
     sketch.shape([(0, PLATE), (x + 4, PLATE), (x, 26), (0, 26)], "weld")
     for at in (4, 11, 18):
         sketch.line([(at, PLATE - 2.5), (at + 2, PLATE - 0.5), (at, PLATE + 1.5)], 0.8, "ripple")
+    sketch.shape([(x - 6, PLATE - 3), (x + 6, PLATE - 3), (x + 3, 27), (x - 3, 27)], "")
     sketch.shape(
-        [(x - 1, 11), (x + 1, 11), (x + 4.5, 14.5), (x + 1.5, 15), (x + 4.5, 19), (x + 1.5, 19.5),
-         (x + 2.5, 25), (x - 2, 25), (x - 1, 20.5), (x - 4.5, 20), (x - 1.5, 16), (x - 4, 15.5)],
+        [(x - 1, 11), (x + 1, 11), (x + 2, 15.5), (x + 7, 12.5), (x + 4, 18), (x + 9.5, 19.5),
+         (x + 4, 21.5), (x + 2, 27), (x - 2, 27), (x - 4, 21.5), (x - 9.5, 19.5), (x - 4, 18),
+         (x - 7, 12.5), (x - 2, 15.5)],
         "hot",
     )  # fmt: skip
     for way in (-1, 1):
-        for reach in (8, 12) if sketch.scale > ROOMY else (10,):
+        for reach in (10.5, 15) if sketch.scale > ROOMY else (13,):
             side = x + way * reach
             sketch.line(
                 [(side, 9), (side + way * 2.4, 12), (side, 15), (side + way * 2.4, 18)], 0.8, "hot"
@@ -126,12 +128,12 @@ def _not_starting(sketch: Sketch, tool: Tool) -> None:
 
 
 def _no_spark(sketch: Sketch, tool: Tool) -> None:
-    """Nothing in the gap; beside it a spark that is crossed out."""
+    """Nothing in the gap; beside it a spark in a ring, struck out as on a sign that forbids."""
     held(sketch, tool, 13, 13)
     sketch.disc(36, 12, 10.5, "ripple")
     sketch.disc(36, 12, 10.5 - max(1.2, 1 / sketch.scale), "plate")
     tools.bolt(sketch, 36, 12, 1.5)
-    sketch.cross(36, 12, 6.4)
+    sketch.line([(29.5, 5.5), (42.5, 18.5)], 1.8, "hole")
 
 
 def _stubbing(sketch: Sketch, tool: Tool) -> None:

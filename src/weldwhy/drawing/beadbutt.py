@@ -43,6 +43,8 @@ def cut(bead: Bead, pane: Pane) -> Cut:
     half = max(min(height * 0.6, width * 0.26) * bead.width, 1.0)
     middle = (width - 1) / 2
     margin = 1 if width > 20 else 0
+    if bead.heated_through:  # the part stands clear of the furnace round about it
+        margin = max(near(width * 0.09), margin)
     plate = "heat" if bead.heated_through else bead.plate
     pane.fill(margin, face, width - 1 - margin, face + deep - 1, plate)
     made = Cut(
@@ -57,7 +59,8 @@ def cut(bead: Bead, pane: Pane) -> Cut:
         reach = depths[min(down, len(depths) - 1)] + zone
         if down >= len(depths):
             reach *= 1 - (down - len(depths) + 1) / (zone + 1)
-        pane.line(face + down, near(middle - reach), near(middle + reach), "heat")
+        left = max(near(middle - reach), margin)
+        pane.line(face + down, left, width - 1 - left, "heat")
     for down, reach in enumerate(depths):
         pane.line(face + down, near(middle - reach), near(middle + reach), "weld")
     if len(depths) < deep:
@@ -80,7 +83,7 @@ def _room(bead: Bead) -> tuple[float, float]:
     return -below, 1.5 * below
 
 
-_WIRES = ((-0.5, -1, 0.75), (-0.4, 1, 1.0), (0.4, -1, 0.8), (0.5, 1, 0.6))
+_WIRES = ((-0.5, -0.9, 0.7), (-0.15, -0.35, 1.0), (0.15, 0.2, 0.75), (0.5, 0.8, 0.95))
 """Ends of wire under a root: where each begins, how it leans, and how far down it reaches."""
 
 

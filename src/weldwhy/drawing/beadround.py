@@ -17,12 +17,11 @@ def furnace(made: Cut) -> None:
     pane.fill(0, foot - wall + 1, right, foot, "ripple")
     pane.fill(0, 0, wall - 1, foot, "ripple")
     pane.fill(right - wall + 1, 0, right, foot, "ripple")
-    pitch = max(near(pane.height * 0.18), 3)
-    rest = (pane.width - 2 * wall - 1) % pitch // 2
-    for x in range(wall + rest, right - wall + 1):
-        if (x - wall - rest) % pitch < max(pitch - 1, 2) - (pitch > 3):
-            for y in (wall, foot - wall):
-                pane.dot(x, y, "hot", BARE)
+    turn = max(near(pane.height * 0.07), 1)
+    for x in range(wall + 1, right - wall):
+        off = abs(x % (2 * turn) - turn)
+        for y in (wall + off, foot - wall - off):
+            pane.dot(x, y, "hot", BARE)
     under = made.floor + int(made.deep)
     for x in (pane.width // 4, pane.width - 1 - pane.width // 4):  # it stands on blocks
         pane.column(x, under, foot - wall, "ripple")
@@ -46,15 +45,22 @@ def _flake(pane: Pane, x: int, y: int, reach: int) -> None:
         pane.stroke([(x - far[0], y - far[1]), (x + far[0], y + far[1])], "tint", BARE)
 
 
+def thickness(made: Cut) -> int:
+    """Half the thickness of the tungsten over a bead, and of the piece that broke off it."""
+    return max(near(made.pane.height * 0.07), 1)
+
+
 def electrode(made: Cut) -> None:
     """A tungsten in its cup over the bead, broken off, and dashes where its point was."""
     pane, middle = made.pane, near(made.x)
     tip = pane.top(middle) - 1
-    half = max(near(pane.height * 0.07), 1)
+    half = thickness(made)
     end = max(near(tip * 0.5), 2)
     pane.fill(middle - 4 * half, 0, middle + 4 * half, max(near(tip * 0.2), 1) - 1, "heat")
+    for x in (middle - half - 1, middle + half + 1):
+        pane.column(x, 0, end, "ripple")
     for x in range(middle - half, middle + half + 1):
-        pane.column(x, 0, end - (x - middle + half) % 2 * half, "weld")
+        pane.column(x, 0, end - (x - middle + half) % 2 * half, "pale")
     for y in range(end + 2, tip + 1, 2):
         off = near(half * (tip - y) / max(tip - end - 1, 1))
         for x in {middle - off, middle + off}:

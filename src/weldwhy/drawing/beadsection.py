@@ -68,19 +68,19 @@ def _inside(bead: Bead, made: Cut) -> None:
 
 
 def _skins(made: Cut) -> None:
-    """Skins of oxide: on the plates beside the bead, and folded into it from both sides."""
+    """Skins of oxide: on both faces of the plates, and folded into the bead from its toes."""
     pane, half, deep = made.pane, made.half, made.deep
-    for x in range(pane.width):
-        if pane.at(x, made.floor) in ("plate", "heat"):
-            pane.dot(x, made.floor, "tint")
+    for face in (made.floor, made.floor + int(deep) - 1):
+        for x in range(pane.width):
+            pane.dot(x, face, "tint", METAL - WELD)
     for fold in _FOLDS:
         line = [(made.x + across * half, made.floor + down * deep) for across, down in fold]
         pane.stroke(line, "tint", WELD)
 
 
 _FOLDS = (
-    ((-1.0, 0.0), (-0.3, 0.12), (-0.55, 0.4), (-0.05, 0.5), (-0.2, 0.8)),
-    ((1.0, 0.0), (0.5, 0.05), (0.2, -0.05), (0.35, 0.4), (0.6, 0.3)),
+    ((-1.0, 0.0), (-0.6, 0.05), (-0.5, 0.5), (-0.2, 0.8), (-0.05, 0.5), (-0.15, 0.25)),
+    ((1.0, 0.0), (0.7, 0.05), (0.3, 0.3), (0.45, 0.55), (0.2, 0.8)),
 )
 """How skins lie in a bead, in parts of its half width and of the plate's thickness."""
 
@@ -89,7 +89,7 @@ def _splinter(made: Cut) -> None:
     """A bright point with sharp corners, shut up in the metal with a dark rim about it."""
     pane, half, deep = made.pane, made.half, made.deep
     x, y = near(made.x - half * 0.4), near(made.floor + deep * 0.4)
-    long, thick = max(half * 0.9, 3.0), max(deep * 0.22, 1.0)
+    long, thick = max(half * 0.9, 3.0), float(beadround.thickness(made))
     for more, paint in ((1, "ripple"), (0, "pale")):
         for at in range(-more, near(long) + 1 + more):
             reach = near(thick * (1 - max(at, 0) / long)) + more

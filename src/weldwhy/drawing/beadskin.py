@@ -133,7 +133,7 @@ def _finger(run: Run) -> None:
     """The finger at the end of what it has wiped."""
     columns, foot = _wiped(run), run.pane.height - 1
     half = len(columns) / 2
-    tip = run.middle + run.half * 1.4
+    tip = run.middle + run.half * 0.5
     for at, x in enumerate(columns):
         top = near(tip + half * (1 - rounded(min(at, len(columns) - 1 - at) + 0.6, half)))
         run.pane.column(x, top, foot, "heat")
@@ -189,8 +189,10 @@ def _strikes(run: Run, count: int) -> None:
         y = top + free * (0.34 if step % 2 else 0.5)
         start = (x - radius * 3, y - radius * 1.2)
         pane.stroke([start, (x, y)], "slag", _PLATES)
-        pane.disc(x, y, radius * 1.25, "slag", _PLATES)
-        pane.disc(x, y, radius * 0.6, "hot")
+        lit = step == count - 1
+        pane.disc(x, y, radius * 1.25, "hot" if lit else "slag", _PLATES)
+        if not lit:
+            pane.disc(x, y, radius * 0.6, "hole")
     _rod(pane, x, y, radius)
 
 

@@ -94,23 +94,18 @@ def _fan_or_display(sketch: Sketch) -> None:
         sketch.shape([(x, y), (tip[0] - down * 3, tip[1] + across * 3),
                       (tip[0] + down * 2, tip[1] - across * 2)], "heat")  # fmt: skip
     sketch.cross(x, y, 6.5)  # they stand still
-    sketch.box(25, 6, 44, 16, "hole")
-    for left in (27.5, 33.5, 39.5):  # figures with strokes missing
-        _figure(sketch, left, 8)
-    sketch.disc(29.5, 21, 2, "ripple")
-    sketch.disc(39.5, 21, 2, "ripple")
+    sketch.box(25, 6, 44, 20, "hole")
+    for left, strokes in ((28, "tulmb"), (36, "trmlo")):  # a fault's letter; one that flickers
+        for stroke in strokes:
+            across, down, to_x, to_y = _STROKES[stroke]
+            sketch.box(left + across, 8 + down, left + to_x, 8 + to_y, "hot")
 
 
-def _figure(sketch: Sketch, x: float, y: float) -> None:
-    """What is left of a figure whose strokes light up at random."""
-    part = int(x * 2) // 6 % 3
-    for step, (left, top, right, bottom) in enumerate(_STROKES):
-        if (step + part) % 3:
-            sketch.box(x + left, y + top, x + right, y + bottom, "hot")
-
-
-_STROKES = ((0, 0, 3.6, 1), (0, 1, 1, 3), (2.6, 1, 3.6, 3), (0, 3, 3.6, 4), (0, 4, 1, 6),
-            (2.6, 4, 3.6, 6))  # fmt: skip
+_STROKES = {
+    "t": (0, 0, 6, 2), "m": (0, 4, 6, 6), "b": (0, 8, 6, 10),
+    "u": (0, 0, 2, 6), "l": (0, 4, 2, 10), "r": (4, 0, 6, 6), "o": (4, 4, 6, 10),
+}  # fmt: skip
+"""Strokes of a lit figure: the level ones top, middle, bottom; upright ones upper and lower."""
 
 
 def _hot_leads(sketch: Sketch) -> None:

@@ -97,7 +97,7 @@ def _will_not_stop(sketch: Sketch) -> None:
     sketch.beam(4, 3, 0, x, "heat")
     sketch.bar(x, 7.5, 1, 11, "heat")
     sketch.bar(x, 5, 4, 11, "")
-    sketch.shape([(x - 5, 12), (x + 5, 12), (x + 10, BENCH), (x - 10, BENCH)], "tint")
+    sketch.shape([(x - 5, 12), (x + 5, 12), (x + 10, BENCH + 1), (x - 10, BENCH + 1)], "tint")
     sketch.bar(x, 1.6, 4, 13, "weld")
     for side in (-1, 1):  # it streams
         sketch.line([(x + side * 2.5, 15), (x + side * 4.5, BENCH - 2)], 0.8, "")

@@ -19,7 +19,7 @@ has turned, and whatever is brown by itself: rust, copper, coating, cup, skin. h
 is (holes, cracks, gaps), and what is crossed out. slag: slag, soot, scorch. hot: what gives light
 or is so bright that it seems to: arc, spark, spatter, flame, glow, lit figures.
 tint: oxide skin and its colours, gas, frost. pale: what is white: powder, aluminium, and bright
-splinters of tungsten.
+tungsten where it broke off.
 """
 
 TELLING = ("hole", "hot", "slag", "tint", "pale", "ripple", "weld", "heat", "plate")

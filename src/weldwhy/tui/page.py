@@ -32,6 +32,7 @@ class Lines(Widget):
         self._shown: list[Row] = []
         self.part = 0
         self.mark: int | None = None
+        self._seen: set[int] = set()
 
     @property
     def rows(self) -> list[Row]:
@@ -65,12 +66,14 @@ class Lines(Widget):
         self._rows = self._build(width, height)
         if to_top:
             self.part, self.mark = 0, None
+            self._seen.clear()
         self.show_part(min(self.part, self.parts - 1))
 
     def show_part(self, part: int) -> None:
         """Show one part of a page that is cut, and redraw what changed."""
         self.part = part
         old, self._shown = self._shown, self._visible()
+        self._seen.update(line.pick for line in self._shown if line.pick is not None)
         changed = [
             Region(0, y, max(_last_change(*pair), 1), 1)
             for y, pair in enumerate(_pairs(old, self._shown, self.size.height))
@@ -85,6 +88,10 @@ class Lines(Widget):
             return False
         self.show_part(self.part + by)
         return True
+
+    def was_seen(self, number: int) -> bool:
+        """Whether the choice has been on the screen since the page was made anew."""
+        return number in self._seen
 
     def set_mark(self, number: int | None) -> None:
         """Put the mark on a choice and turn to the part that shows it."""

@@ -42,13 +42,20 @@ def gathered(telling: Telling) -> Heard:
         *suspected(telling, work, told),
         *_tried(telling, done, given),
     )
-    telling.used |= {n for match in telling.found if match.denied for n in match.words}
+    denied = (match for match in telling.found if match.denied and not telling.is_inability(match))
+    telling.used |= {n for match in denied for n in match.words}
     elsewhere = is_elsewhere(telling)
     if elsewhere or _is_thin(telling, found):
-        found = tuple(each for each in found if _is_plain(each, elsewhere))
-        if not found:
-            telling.used.clear()
+        kept = tuple(each for each in found if _is_plain(each, elsewhere))
+        if len(kept) < len(found):
+            telling.used = {n for each in kept for n in _words_of(telling, each.text)}
+        found = kept
     return Heard(found, tuple(_leftovers(telling)))
+
+
+def _words_of(telling: Telling, text: str) -> tuple[int, ...]:
+    start = telling.text.find(text)
+    return telling.between(start, start + len(text))
 
 
 def _is_thin(telling: Telling, found: Sequence[Understood]) -> bool:

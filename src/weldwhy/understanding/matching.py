@@ -22,10 +22,14 @@ COVERING = 1.5
 LEAST_COVERED = 0.62
 TELLING = 1.9
 """Worth of words from which a phrase stands by itself."""
+SEVERAL = 1.2
+"""The same of several words that are all there: "wire will not come"."""
 OTHER_FORM = 0.66
 """What a single word is worth in another form: "splash" for "splashing"."""
 LONE = 0.5
 """What one telling word of several is worth: "morning" for "empty the next morning"."""
+NEARLY_ALL = 0.8
+"""A phrase that denies is itself from this share on: "wire will not come" has few telling words."""
 TURNED = 0.85
 """What two words are worth that stand apart and the other way about."""
 LEAST = 0.3
@@ -117,15 +121,22 @@ def _match(
     kept = [n for n in chosen if not words[n].weak] or list(chosen)
     loose = max(0.0, words[kept[-1]].at - words[kept[0]].at - phrase.span)
     crossed = words[kept[-1]].clause - words[kept[0]].clause
-    fit = covered**COVERING * min(1.0, gained / TELLING)
+    enough = min(TELLING, max(phrase.total, SEVERAL)) if phrase.strong > 1 else TELLING
+    fit = covered**COVERING * min(1.0, gained / enough)
     fit /= 1.0 + LOOSENESS * loose + CROSSING * crossed
     if len([n for n in kept if words[n].stem != NOT]) == 1:
-        fit *= _as_written(found, kept, words) * (LONE if phrase.strong > 1 else 1.0)
+        fit *= _as_written(found, kept, words) * _lone(phrase, covered)
     elif len(kept) == 2 and loose > 0.5 and list(found) != sorted(found):
         fit *= TURNED
     if fit < LEAST:
         return None
     return Match(phrase, chosen, fit, _denied(phrase, chosen, words), gained, covered)
+
+
+def _lone(phrase: Phrase, covered: float) -> float:
+    """What a phrase is worth of which one telling word is there, besides one that denies."""
+    denies = any(part.stem == NOT for part in phrase.parts)
+    return LONE if phrase.strong > 1 and not (denies and covered >= NEARLY_ALL) else 1.0
 
 
 def _denies_alike(phrase: Phrase, found: dict[int, Part], words: Sequence[Token]) -> bool:

@@ -100,6 +100,8 @@ def _ranked(telling: Telling, work: Work) -> tuple[list[_Weighed], dict[str, flo
     absent: set[int] = set()
     for said in telling.said("symptom"):
         if said.match.denied:
+            if telling.is_inability(said.match):
+                continue
             denied[said.what] = max(denied.get(said.what, 0.0), said.fit)
             absent.update(said.match.words if said.fit >= DENIED else ())
         elif not telling.telling(said.match.words) <= work.numbers and telling.praise.isdisjoint(
@@ -113,7 +115,8 @@ def _ranked(telling: Telling, work: Work) -> tuple[list[_Weighed], dict[str, flo
         lean, best = leans.get(symptom), fits.get(symptom)
         if best is None and denied.get(symptom, 0.0) >= DENIED:
             continue
-        if (best is None or best.fit < HALF) and (lean is None or lean.words < FEW):
+        weak = best is None or not (best.exact or best.fit >= HALF)
+        if weak and (lean is None or lean.words < FEW):
             continue
         if _can_show(telling.rules, work, symptom):
             weight = (lean.score if lean else 0.0) + (best.strength if best else 0.0)

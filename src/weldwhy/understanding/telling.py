@@ -14,6 +14,9 @@ from weldwhy.understanding.leanings import Leaning
 from weldwhy.understanding.matching import Match
 from weldwhy.understanding.tokens import Token
 
+ABLE = frozenset(("will", "can", "could", "would"))
+UNABLE = frozenset(("wont", "won't", "cant", "can't", "cannot", "couldnt", "couldn't", "wouldn't"))
+"""Words that tell, before "not" or by themselves, that a thing will not go."""
 ALL = 0.99
 """From this share on a phrase is covered."""
 MOST = 0.99
@@ -97,6 +100,13 @@ class Telling:
     def is_guess(self, match: Match) -> bool:
         """Whether a phrase is part of a guess."""
         return self.words[match.last].clause in self.guessed
+
+    def is_inability(self, match: Match) -> bool:
+        """Whether a denied match says what will not go: "will not fuse" is no "no fault there"."""
+        clause = self.words[match.first].clause
+        mine = [word.word for word in self.words if word.clause == clause]
+        pairs = zip(["", *mine], mine, strict=False)
+        return any(word in UNABLE or (word == "not" and prior in ABLE) for prior, word in pairs)
 
     def telling(self, numbers: Iterable[int]) -> set[int]:
         """Those of the words that are not mere filling."""

@@ -11,9 +11,8 @@ from weldwhy.understanding.rightwords import everyday_words
 from weldwhy.understanding.telling import Telling
 from weldwhy.understanding.tokens import facts
 
-SHORT, LONG = 3, 8
-"""Telling words from which on a text without a word of the trade is about something else, and one
-with hardly any."""
+LONG = 8
+"""A text of so many telling words is about something else, if few of them are of the trade."""
 ENOUGH = 2
 """Words of the trade that make a text one about welding."""
 _LETTERS = re.compile(r"[a-z]+")
@@ -28,7 +27,7 @@ def is_elsewhere(telling: Telling) -> bool:
     used = len(told & trade_words(telling.rules))
     if len(told) >= LONG:
         return used < ENOUGH
-    return len(told) >= SHORT and not used and not telling.case.symptoms
+    return not used and any(map(str.isalpha, told)) and not telling.case.symptoms
 
 
 @lru_cache(maxsize=4)  # rules are equal only to themselves

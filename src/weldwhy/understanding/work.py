@@ -22,6 +22,8 @@ WHOLE = 0.99
 """How far a phrase for the place must be covered: "in the shed" is one, "shed" is not."""
 FIRM = 5.0
 """Score of a leaning to a symptom from which on it may tell the process."""
+ALIKE = 3
+"""Letters by which a word of a name of several is known in another form of it."""
 NEARLY = 0.75
 """A symptom of the process named that scores so much of the best leaves the name alone."""
 NAMED, TAKEN = 0.95, 0.8
@@ -153,11 +155,13 @@ class Work:
         return options, source.match.words, source.match.phrase.strong == 1
 
     def _that_very_word(self, said: Said) -> bool:
-        """Whether a name of one word stands there as it is: "it sticks" is no stick welding."""
-        phrase = said.match.phrase
-        return phrase.strong > 1 or any(
-            self.words[number].word in phrase.words.split() for number in said.match.words
-        )
+        """Whether a name stands there as it is: "it sticks" and "stuck in" are no stick welding."""
+        name = said.match.phrase.words.split()
+        typed = [self.words[number].word for number in said.match.words]
+        if said.match.phrase.strong > 1:
+            begins = {word[:ALIKE] for word in name}
+            return all(word[:ALIKE] in begins for word in typed) or set(name) == set(typed)
+        return any(word in name for word in typed)
 
     def _of_symptom(self, options: Sequence[str]) -> Sequence[str]:
         """The processes, or those of the symptom that the words lean to if it is of others only.

@@ -6,7 +6,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 
 from weldwhy.case import Entry
-from weldwhy.tui.rows import BLANK, Row, Span, inset, paragraph, row
+from weldwhy.tui.rows import BLANK, Row, Span, inset, paragraph, row, tied
 
 PER_WINDOW = 9
 """Choices that have a digit at the same time."""
@@ -131,12 +131,13 @@ def _side_by_side(choices: Sequence[Choice], width: int) -> list[Row]:
 
 
 def _choice_rows(choice: Choice, key: str, number: int | None, width: int) -> list[Row]:
+    """One choice with its note; a page that is cut is not cut inside it."""
     lines = paragraph(choice.text, width - 1, "text", (f"  {key:<2} ", "key"))
     if choice.note and choice.beside and lines[-1].width + len(choice.note) + 2 < width:
         lines[-1] = row(*lines[-1].spans, (f"  {choice.note}", choice.note_role))
     elif choice.note:
         lines += paragraph(choice.note, width - 1, choice.note_role, ("     ", "text"))
-    return [Row(line.spans, number) for line in lines]
+    return tied([Row(line.spans, number) for line in lines])
 
 
 def _window_row(card: Card, first: int) -> Row:

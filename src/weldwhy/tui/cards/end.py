@@ -13,7 +13,7 @@ def end_card(interview: Interview) -> Card:
     tried = interview.case.tried
     cause = interview.rules.causes.get(tried[-1].cause) if tried else None
     if cause is not None:
-        said.append((f"It was: {cause.name}. {cause.what}", "text"))
+        said.append((f"Most likely it was: {cause.name}. {cause.what}", "text"))
         before = [
             interview.rules.causes[t.cause].name
             for t in tried[:-1]

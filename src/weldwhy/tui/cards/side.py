@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 from weldwhy.interview import Interview, Ranked
+from weldwhy.model import Share
 from weldwhy.report import minutes, percent
 from weldwhy.tui.rows import BLANK, Row, bar, fit, row, rule, wrap
 
@@ -37,8 +40,7 @@ def to_go(interview: Interview) -> str:
 
 def _narrow_rows(interview: Interview, width: int, height: int, ascii_only: bool) -> list[Row]:
     """A heading that also tells the shares, the causes, and the last thing told."""
-    words = [f"{SHARE_WORDS[share]} {percent(p)}" for share, p in interview.shares.items()]
-    shares = ", ".join(words)
+    shares = share_line(interview.shares, width - 1)
     roomy = len(shares) + 18 <= width
     rows = [rule("Most likely", width, shares if roomy else "")]
     lines = 2 if roomy else 3
@@ -50,6 +52,15 @@ def _narrow_rows(interview: Interview, width: int, height: int, ascii_only: bool
     if told:
         rows.append(row((" Told   ", "head"), (cut_front(told[-1], width - 9), "dim")))
     return rows[:height]
+
+
+def share_line(shares: Mapping[Share, float], width: int) -> str:
+    """Whose share it is, in words; where not all of them fit, the least are left out whole."""
+    told = [(f"{SHARE_WORDS[share]} {percent(p)}", p) for share, p in shares.items()]
+    whole = ", ".join(words for words, _ in told)
+    if len(whole) <= width:
+        return whole
+    return ", ".join(words for words, p in told if p >= LEAST_SHOWN)
 
 
 def _one_line(interview: Interview, ranked: Ranked, width: int, ascii_only: bool) -> Row:

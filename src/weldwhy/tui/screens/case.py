@@ -132,7 +132,7 @@ class CaseScreen(StepScreen):
         step = self.step
         if self.bench.left_open is not None or step.kind not in ("ask", "check"):
             return
-        if step.id != "symptom" or self.bench.case.hinted:
+        if step.id != "symptom" or self.interview.supposed:
             self.tell(self._passed(DONT_KNOW))
 
     def _passed(self, reason: str) -> Entry:

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from functools import partial
 
 from textual import events
+from textual.worker import Worker
 
 from weldwhy.bench import Bench
 from weldwhy.case import Entry
@@ -35,10 +37,14 @@ class SayScreen(PageScreen[Entries]):
         super().__init__()
         self._bench = bench
         self._line = TypedLine(longest=LONGEST, joins=True)
+        self._gathering: Worker[Heard] | None = None
 
     def on_mount(self) -> None:
-        # what phrases there are is gathered while the person types, not after Enter
-        self.call_after_refresh(understand, self._bench.rules, "")
+        # what phrases there are is gathered while the person types, and holds up no key
+        self.call_after_refresh(self._gather)
+
+    def _gather(self) -> None:
+        self._gathering = self.run_worker(partial(understand, self._bench.rules, ""), thread=True)
 
     def title_texts(self) -> tuple[str, str]:
         return "In your own words", ""
@@ -57,10 +63,12 @@ class SayScreen(PageScreen[Entries]):
         self._line.add(event.text)
         self.redraw()
 
-    def action_take(self) -> None:
+    async def action_take(self) -> None:
         """Understand what is typed, and show what was understood."""
         text = self._line.text.strip()
         if text:
+            if self._gathering is not None:
+                await self._gathering.wait()
             bench = self._bench
             heard = understand(bench.rules, text, bench.case, bench.system)
             self.app.push_screen(HeardScreen(bench, text, heard), self._told)
