@@ -13,13 +13,15 @@ import time
 
 SOON = 0.05
 """A timer due in so many seconds is waited for; one of a sixtieth of a second redraws a screen."""
-MOST_TIMERS = 10
+MOST_TIMERS = 30
 """Of a program that is left, one goes on ticking for nothing."""
+LONGEST = 10.0
+"""Seconds: a busy machine may need many times what a quiet one does."""
 
 
-async def settled(min_sleep: float = 0.0, max_sleep: float = 1.0) -> None:
+async def settled(min_sleep: float = 0.0, max_sleep: float = LONGEST) -> None:
     """Come back when the event loop is idle; takes what the framework's own takes."""
-    end = time.monotonic() + max_sleep
+    end = time.monotonic() + max(max_sleep, LONGEST)
     await asyncio.sleep(min_sleep)
     timers = 0
     while (wait := _next()) is not None and timers < MOST_TIMERS and time.monotonic() < end:

@@ -156,7 +156,7 @@ def test_a_poor_terminal_gets_ascii_and_no_colour_code(package: Path, home: Path
     [
         (("i", b"In your own words"), ("porosity, it is windy\r", b"This was understood")),
         (("g", b"Pictures"), ("\t", b"1 to"), ("1", b"looks")),
-        (("l", b"Look up"), ("undercut", b"undercut"), ("\r", b"symptom")),
+        (("l", b"Look up"), ("undercut", b"Undercut"), ("\r", b"begin")),
         (("\x1bOR", b"Preferences"), ("6", b"another key"), ("1", b"Press the new key")),
     ],
     ids=["say", "gallery", "lookup", "keys"],
