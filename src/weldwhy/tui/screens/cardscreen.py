@@ -50,17 +50,10 @@ class CardScreen(PageScreen[Result]):
         super().redraw(to_top)
 
     def action_answer(self, number: int) -> None:
-        """Make the numbered choice, if there is one of that number.
-
-        One on a part that was not shown yet is only shown: nobody chooses what he has not read.
-        """
+        """Make the numbered choice, if there is one of that number."""
         window = self.shown_card.window(self.first)
-        if number > len(window):
-            return
-        if self.main.was_seen(number):
+        if number <= len(window):
             self.chosen(window[number - 1])
-        else:
-            self.main.set_mark(number)
 
     def action_none(self) -> None:
         """Make the choice that has the key 0, if the card has one."""

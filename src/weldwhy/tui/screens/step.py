@@ -138,6 +138,17 @@ class StepScreen(CardScreen[None]):
             return True if self.under_way else None
         return True
 
+    def action_answer(self, number: int) -> None:
+        """Make the numbered choice; one on a part that was not shown yet is only shown.
+
+        Where warnings fill the first part, nobody is to say what came of a remedy not yet read.
+        """
+        there = number <= len(self.shown_card.window(self.first))
+        if there and not self.main.was_seen(number):
+            self.main.set_mark(number)
+        else:
+            super().action_answer(number)
+
     # what is told
 
     def tell(self, *entries: Entry) -> None:
