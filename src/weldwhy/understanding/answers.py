@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
 from functools import cached_property
 
 from weldwhy.case import Answered, Supposed
@@ -16,7 +15,7 @@ from weldwhy.understanding.leanings import Leaning, leanings
 from weldwhy.understanding.matching import Match
 from weldwhy.understanding.symptoms import MUCH
 from weldwhy.understanding.telling import Said, Telling, source_of
-from weldwhy.understanding.tokens import Token
+from weldwhy.understanding.tokens import Token, without
 from weldwhy.understanding.work import Work, met_in
 
 RIVAL, TORN = 0.9, 0.85
@@ -78,11 +77,8 @@ class Answers:
     @property
     def _stated(self) -> tuple[Token, ...]:
         """The words of the text, those of questions blank: "is the wire rusty?" tells nothing."""
-        asked = self.telling.asked
-        return tuple(
-            replace(word, stem="", weak=True) if word.clause in asked else word
-            for word in self.work.free
-        )
+        free, asked = self.work.free, self.telling.asked
+        return without(free, {n for n, word in enumerate(free) if word.clause in asked})
 
     def _is_asked(self, match: Match) -> bool:
         return self.telling.words[match.last].clause in self.telling.asked

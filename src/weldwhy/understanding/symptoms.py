@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from functools import lru_cache
 from math import log
 
@@ -14,7 +13,7 @@ from weldwhy.understanding.judging import SymptomView, symptom_chance, symptom_c
 from weldwhy.understanding.leanings import Leaning, leanings
 from weldwhy.understanding.phrases import names_in
 from weldwhy.understanding.telling import Said, Telling, source_of
-from weldwhy.understanding.tokens import Token
+from weldwhy.understanding.tokens import without
 from weldwhy.understanding.work import Work
 
 LEADING, DOUBTFUL, HINTS = 0.11, 0.05, 5
@@ -109,7 +108,7 @@ def _ranked(telling: Telling, work: Work) -> tuple[list[_Weighed], dict[str, flo
         ):
             fits.setdefault(said.what, said)
     absent.difference_update(*(said.match.words for said in fits.values()))
-    leans = leanings(telling.rules, _without(work.free, telling.praise | absent), "symptom")
+    leans = leanings(telling.rules, without(work.free, telling.praise | absent), "symptom")
     weighed = []
     for symptom in {*leans, *fits}:
         lean, best = leans.get(symptom), fits.get(symptom)
@@ -123,14 +122,6 @@ def _ranked(telling: Telling, work: Work) -> tuple[list[_Weighed], dict[str, flo
             weighed.append(_Weighed(weight, symptom, best, lean))
     weighed.sort(key=lambda each: (-each.weight, each.symptom))
     return weighed[:LOOKED_AT], denied
-
-
-def _without(words: Sequence[Token], numbers: Collection[int]) -> tuple[Token, ...]:
-    """The words, those of these numbers blank."""
-    return tuple(
-        replace(word, stem="", weak=True) if number in numbers else word
-        for number, word in enumerate(words)
-    )
 
 
 def _can_show(rules: RuleBase, work: Work, symptom: str) -> bool:

@@ -15,7 +15,9 @@ from weldwhy.understanding.matching import Match
 from weldwhy.understanding.tokens import Token
 
 ABLE = frozenset(("will", "can", "could", "would"))
-UNABLE = frozenset(("wont", "won't", "cant", "can't", "cannot", "couldnt", "couldn't", "wouldn't"))
+UNABLE = frozenset(
+    ("wont", "won't", "cant", "can't", "cannot", "couldnt", "couldn't", "wouldnt", "wouldn't")
+)
 """Words that tell, before "not" or by themselves, that a thing will not go."""
 ALL = 0.99
 """From this share on a phrase is covered."""

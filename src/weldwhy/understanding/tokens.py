@@ -7,7 +7,7 @@ or the end of a sentence more. So a phrase may have gaps, but not reach into ano
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Collection, Iterator, Sequence
 from dataclasses import dataclass, replace
 from functools import lru_cache
 
@@ -107,6 +107,14 @@ def _tokens(text: str) -> Iterator[Token]:
         root, weak, empty = facts(word)
         at += WEAK_STEP if weak else STEP
         yield Token(word, root, found.start(), found.end(), at, clause, sentence, weak, empty)
+
+
+def without(words: Sequence[Token], numbers: Collection[int]) -> tuple[Token, ...]:
+    """The words, those of these numbers blank: they tell nothing."""
+    return tuple(
+        replace(word, stem="", weak=True) if number in numbers else word
+        for number, word in enumerate(words)
+    )
 
 
 @lru_cache(maxsize=16384)

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
 from functools import cached_property
 
 from weldwhy.case import Situated
@@ -14,7 +13,7 @@ from weldwhy.understanding.heard import Understood
 from weldwhy.understanding.leanings import leanings
 from weldwhy.understanding.matching import Match, going_on
 from weldwhy.understanding.telling import Said, Telling
-from weldwhy.understanding.tokens import Token
+from weldwhy.understanding.tokens import Token, without
 
 CLEAR = 0.85
 """How well a phrase must fit that tells something of the work."""
@@ -57,11 +56,7 @@ class Work:
     @cached_property
     def free(self) -> tuple[Token, ...]:
         """The words of the text; those that told process and metal, or go on, are blank."""
-        blank = self.numbers | set(going_on(self.words))
-        return tuple(
-            replace(word, stem="", weak=True) if number in blank else word
-            for number, word in enumerate(self.words)
-        )
+        return without(self.words, self.numbers | set(going_on(self.words)))
 
     def whole(self, match: Match) -> float:
         """What share of the telling words of its clauses a match is, those of the work left out."""
